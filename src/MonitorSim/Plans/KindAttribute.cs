@@ -38,7 +38,7 @@ public enum Kind
 }
 
 /// <summary>The legal range of a quantity.</summary>
-public enum Range
+public enum Allowed
 {
     /// <summary>0 or more.</summary>
     NonNegative,
@@ -52,10 +52,10 @@ public enum Range
 
 /// <summary>Says what a quantity of a plan measures and which values are legal; reader, checks and schema all go by it.</summary>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class KindAttribute(Kind kind, Range range = Range.NonNegative) : Attribute
+public sealed class KindAttribute(Kind kind, Allowed allowed = Allowed.NonNegative) : Attribute
 {
     /// <summary>What it measures.</summary>
     public Kind Kind { get; } = kind;
     /// <summary>The legal range.</summary>
-    public Range Range { get; } = range;
+    public Allowed Allowed { get; } = allowed;
 }
