@@ -22,6 +22,8 @@ public readonly record struct Dimension(int Length, int Angle, int Time, int Mas
     public static readonly Dimension Newton = Kilogram * Metre / Second / Second;
     /// <summary>Torque, N·m (the same dimension as energy, J).</summary>
     public static readonly Dimension NewtonMetre = Newton * Metre;
+    /// <summary>Voltage, V.</summary>
+    public static readonly Dimension Volt = NewtonMetre / Second / Ampere;
     /// <summary>Frequency, Hz.</summary>
     public static readonly Dimension Hertz = None / Second;
 

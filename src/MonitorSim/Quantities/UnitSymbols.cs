@@ -1,0 +1,82 @@
+using System.Globalization;
+using Fractions;
+using UnitsNet;
+
+namespace MonitorSim.Quantities;
+
+/// <summary>The only door to the units library: single symbols (no products, no quotients), by exact spelling.</summary>
+internal static class UnitSymbols
+{
+    /// <summary>What one of the symbol is in SI.</summary>
+    public readonly record struct Symbol(Dimension Dimension, Fraction Factor);
+
+    /// <summary>Quantities whose symbols are taken over, in order of precedence, each with its SI unit.</summary>
+    private static readonly (string Quantity, string Si, Dimension Dimension)[] Sources =
+    [
+        ("Duration", "Second", Dimension.Second), ("Length", "Meter", Dimension.Metre), ("Mass", "Kilogram", Dimension.Kilogram),
+        ("Angle", "Radian", Dimension.Radian), ("Force", "Newton", Dimension.Newton), ("Torque", "NewtonMeter", Dimension.NewtonMetre),
+        ("Energy", "Joule", Dimension.NewtonMetre), ("Power", "Watt", Dimension.NewtonMetre / Dimension.Second),
+        ("Speed", "MeterPerSecond", Dimension.Metre / Dimension.Second), ("Frequency", "Hertz", Dimension.Hertz),
+        ("ElectricCurrent", "Ampere", Dimension.Ampere), ("ElectricPotential", "Volt", Dimension.Volt),
+        ("ElectricResistance", "Ohm", Dimension.Volt / Dimension.Ampere), ("MagneticFlux", "Weber", Dimension.Volt * Dimension.Second),
+        ("ElectricInductance", "Henry", Dimension.Volt * Dimension.Second / Dimension.Ampere),
+    ];
+
+    private static readonly Fraction Turn = 2 * Unit.Pi;
+    private static readonly Fraction PoundForce = new(44482216152605, 10000000000000);
+
+    /// <summary>Spellings that the library lacks, rounds, or means otherwise (m is a metre, not a minute; A no ångström).</summary>
+    private static readonly Dictionary<string, Symbol> Own = new(StringComparer.Ordinal)
+    {
+        ["m"] = new(Dimension.Metre, 1),
+        ["A"] = new(Dimension.Ampere, 1),
+        ["rev"] = new(Dimension.Radian, Turn), ["r"] = new(Dimension.Radian, Turn), ["turn"] = new(Dimension.Radian, Turn),
+        ["rpm"] = new(Dimension.Radian / Dimension.Second, Turn / 60),
+        ["Nm"] = new(Dimension.NewtonMetre, 1), ["kNm"] = new(Dimension.NewtonMetre, 1000), ["MNm"] = new(Dimension.NewtonMetre, 1000000),
+        ["mNm"] = new(Dimension.NewtonMetre, new(1, 1000)), ["Ncm"] = new(Dimension.NewtonMetre, new(1, 100)),
+        ["Nmm"] = new(Dimension.NewtonMetre, new(1, 1000)),
+        ["ozf"] = new(Dimension.Newton, PoundForce / 16),
+        ["Vs"] = new(Dimension.Volt * Dimension.Second, 1), ["mWb"] = new(Dimension.Volt * Dimension.Second, new(1, 1000)),
+        ["°C"] = new(Dimension.Celsius, 1), ["K"] = new(Dimension.Celsius, 1), ["°F"] = new(Dimension.Celsius, new(5, 9)),
+    };
+
+    private static readonly Lazy<Dictionary<string, Symbol>> All = new(ReadLibrary);
+
+    /// <summary>The usual symbols, those of machines first: among equally near ones these are what was meant.</summary>
+    private static readonly string[] Usual =
+    [
+        "mm", "m", "s", "ms", "us", "µs", "ns", "min", "h", "deg", "°", "rad", "rev", "rpm", "N", "kN", "N·m", "Nm", "kNm", "mNm", "kg", "g",
+        "Hz", "kHz", "MHz", "A", "V", "Ω", "mΩ", "H", "mH", "Wb", "J", "kJ", "W", "kW", "µm", "cm", "km", "in", "ft", "lbf", "°C", "K", "°F",
+    ];
+
+    /// <summary>Looks up one symbol; spelling and case count.</summary>
+    public static bool TryFind(string symbol, out Symbol found)
+    {
+        if (Own.TryGetValue(symbol, out found) || All.Value.TryGetValue(symbol, out found)) return true;
+
+        // us, um, uH: the Greek letter is not on every keyboard.
+        return symbol.Length > 1 && symbol[0] == 'u' && All.Value.TryGetValue("µ" + symbol[1..], out found);
+    }
+
+    /// <summary>The known symbol nearest to an unknown one, or null.</summary>
+    public static string? Closest(string symbol) => ClosestName.Of(symbol, Usual.Concat(Own.Keys).Concat(All.Value.Keys));
+
+    private static Dictionary<string, Symbol> ReadLibrary()
+    {
+        var all = new Dictionary<string, Symbol>(StringComparer.Ordinal);
+        foreach (var (name, si, dimension) in Sources)
+        {
+            var quantity = UnitsNet.Quantity.ByName[name];
+            var siUnit = quantity.UnitInfos.First(unit => unit.Name == si).Value;
+            foreach (var unit in quantity.UnitInfos)
+            {
+                var factor = ExactFactor.Of(UnitConverter.Convert(1, unit.Value, siUnit));
+                var value = Convert.ToInt32(unit.Value, CultureInfo.InvariantCulture);
+                foreach (var text in UnitAbbreviationsCache.Default.GetUnitAbbreviations(quantity.UnitType, value, CultureInfo.InvariantCulture))
+                    all.TryAdd(text, new(dimension, factor));
+            }
+        }
+
+        return all;
+    }
+}
