@@ -1,0 +1,222 @@
+using System.Text;
+using CsvHelper;
+
+namespace MonitorSim.Traces;
+
+/// <summary>Reads the samples, row by row, into columns.</summary>
+internal sealed class RowReader
+{
+    private readonly Layout _layout;
+    private readonly ProblemList _problems;
+    private readonly TimeCells? _timeCells;
+    private readonly RateClock? _clock;
+    private readonly NumberCells[] _numbers;
+    private readonly WordCells[] _words;
+    private readonly OpenCells[] _open;
+    private readonly Cells[] _all;
+    private long[] _times = [];
+    private int _count;
+
+    // A row of another length is truncated if nothing follows it, else ragged: known one row later.
+    private (long Line, int Cells)? _oddRow;
+
+    public RowReader(Layout layout, Cells[] columns, ProblemList problems)
+    {
+        (_layout, _problems, _all) = (layout, problems, columns);
+        _numbers = [.. columns.OfType<NumberCells>()];
+        _words = [.. columns.OfType<WordCells>()];
+        _open = [.. columns.OfType<OpenCells>()];
+        if (layout.Time >= 0) _timeCells = new TimeCells(layout.TimeUnit!, (byte)layout.Decimal);
+        else _clock = new RateClock(layout.Found.Dialect.Rate!.Value, problems.File);
+    }
+
+    /// <summary>Reads everything.</summary>
+    /// <param name="text">UTF-8, from the first sample on.</param>
+    /// <param name="expected">About how many samples will come.</param>
+    public void Read(HeadStream text, int expected)
+    {
+        var options = HeadRows.Options(_layout.Delimiter, new() { BufferSize = 256 << 10, OnMalformedRecord = Malformed });
+        using var reader = CsvReader.Create(text, options, leaveOpen: true);
+        var cells = _layout.Names.Length;
+        var capacity = 0;
+        try
+        {
+            while (reader.Read())
+            {
+                if (reader.FieldCount != cells)
+                {
+                    OddRow(reader);
+                    continue;
+                }
+
+                if (_oddRow is not null) Ragged();
+                if (_count == capacity)
+                {
+                    capacity = Math.Max(expected, checked(capacity + capacity / 2 + 256));
+                    Array.Resize(ref _times, capacity);
+                    foreach (var column in _all) column.Grow(capacity);
+                }
+
+                Row(reader);
+                _count++;
+            }
+        }
+        catch (CsvFormatException tooLong)
+        {
+            _problems.Add(ProblemKind.Quoting, _layout.LinesBefore + tooLong.LineNumber, null, () =>
+                ("a row goes on for more than 16 MB", "an opening quote is never closed there, or the file is no text"));
+        }
+
+        End(text.Last is (byte)'\n' or (byte)'\r');
+    }
+
+    /// <summary>The trace that was read.</summary>
+    /// <exception cref="InputException">There was any problem.</exception>
+    public Trace ToTrace(string name, string sha256)
+    {
+        _problems.ThrowIfAny();
+        Array.Resize(ref _times, _count);
+        var columns = new Column[_all.Length];
+        for (var i = 0; i < columns.Length; i++) columns[i] = _all[i].ToColumn(_count);
+        return new Trace(name, _times, columns, sha256);
+    }
+
+    private void Row(CsvReader reader)
+    {
+        var sample = _count;
+        Time(reader, sample);
+        foreach (var column in _numbers)
+        {
+            var found = column.Set(sample, reader.GetSpan(column.Index));
+            if (found >= CellText.NotANumber) Unreadable(reader, column, found);
+        }
+
+        foreach (var column in _words)
+        {
+            if (!column.Set(sample, reader.GetSpan(column.Index))) NotText(reader, column);
+        }
+
+        foreach (var column in _open)
+        {
+            var found = column.Set(sample, reader.GetSpan(column.Index), out var isText);
+            if (!isText) NotText(reader, column);
+            else if (found >= CellText.NotANumber) Unreadable(reader, column, found);
+        }
+    }
+
+    private void Time(CsvReader reader, int sample)
+    {
+        if (_timeCells is null)
+        {
+            _times[sample] = _clock!.Next();
+            return;
+        }
+
+        var found = _timeCells.Read(reader.GetSpan(_layout.Time), out var time);
+        var before = sample == 0 ? -1 : _times[sample - 1];
+        _times[sample] = time;
+        if (found == CellText.Number && time > before) return;
+        TimeProblem(reader, found, time, before);
+        if (found != CellText.Number) _times[sample] = before;
+    }
+
+    private void TimeProblem(CsvReader reader, CellText found, long time, long before)
+    {
+        var cell = reader.GetString(_layout.Time).Trim();
+        var kind = found switch
+        {
+            CellText.Missing => ProblemKind.TimeMissing,
+            CellText.NotANumber or CellText.OutOfRange => ProblemKind.TimeUnreadable,
+            _ => time == before ? ProblemKind.TimeRepeated : ProblemKind.TimeBackward,
+        };
+        _problems.Add(kind, LineOf(reader), _layout.Names[_layout.Time], () => kind switch
+        {
+            ProblemKind.TimeMissing => ("the time is missing", _timeCells!.Expected),
+            ProblemKind.TimeUnreadable when found == CellText.OutOfRange => ($"the time '{cell}' is beyond what a recording can last (292 years)", _timeCells!.Expected),
+            ProblemKind.TimeUnreadable => ($"'{cell}' is no time", _timeCells!.Expected),
+            ProblemKind.TimeRepeated => ($"the time '{cell}' repeats the one of the sample before, to the nanosecond", "each sample needs a later time than the one before"),
+            _ => ($"the time '{cell}' runs backwards, {Seconds(before - time)} s before the sample above", "each sample needs a later time than the one before"),
+        });
+    }
+
+    private void Unreadable(CsvReader reader, Cells column, CellText found)
+    {
+        var cell = reader.GetString(column.Index).Trim();
+        if (found == CellText.OutOfRange)
+        {
+            _problems.Add(ProblemKind.OutOfRange, LineOf(reader), column.Name, () =>
+                ($"'{Shortened(cell)}' is beyond what a double holds", "give a number between 1e-323 and 1.7e308 in size, or 0"));
+            return;
+        }
+
+        var mark = _layout.Decimal;
+        var other = mark == ',' ? '.' : ',';
+        var fix = ExactDecimal.Parse(Encoding.UTF8.GetBytes(cell), (byte)other) is not null
+            ? $"write {cell.Replace(other, mark)}, or give \"decimal\": \"{other}\" in the plan's trace"
+            : $"write a number such as 12{mark}5, or leave the cell empty where the value is missing";
+        _problems.Add(ProblemKind.NotANumber, LineOf(reader), column.Name, () => ($"'{Shortened(cell)}' is not a number", fix));
+    }
+
+    private void NotText(CsvReader reader, Cells column) =>
+        _problems.Add(ProblemKind.NotText, LineOf(reader), column.Name, () =>
+            ($"the cell's bytes {Convert.ToHexString(reader.GetSpan(column.Index)[..Math.Min(16, reader.GetSpan(column.Index).Length)])} are no UTF-8",
+                "give \"encoding\": \"windows-1252\", or what the file is written in, in the plan's trace"));
+
+    private void OddRow(CsvReader reader)
+    {
+        if (_oddRow is not null) Ragged();
+        _oddRow = (LineOf(reader), reader.FieldCount);
+    }
+
+    private void Ragged()
+    {
+        var (line, cells) = _oddRow!.Value;
+        _oddRow = null;
+        _problems.Add(ProblemKind.RaggedRow, line, null, () =>
+            ($"{Count(cells)} where the first row has {_layout.Names.Length}",
+                "give every row as many cells as the first; put cells that hold the separator in quotes"));
+    }
+
+    private void End(bool lineEnded)
+    {
+        if (_oddRow is { } odd)
+        {
+            if (odd.Cells < _layout.Names.Length)
+            {
+                _problems.Add(ProblemKind.TruncatedRow, odd.Line, null, () =>
+                    ($"the last row is cut off: {Count(odd.Cells)} of {_layout.Names.Length}{(lineEnded ? "" : ", and no line end")}",
+                        "record it again, or remove that row"));
+            }
+            else
+            {
+                Ragged();
+            }
+        }
+
+        if (_count == 0 && !_problems.Any)
+            throw new InputException(new Problem(_problems.File, "there is a header, but no sample below it", "a recording has at least one sample"));
+    }
+
+    private void Malformed(CsvMalformedRecord record)
+    {
+        // A quote in the middle of a cell is just a character; numbers complain about it by themselves.
+        var line = _layout.LinesBefore + record.LineNumber;
+        if (record.Reason == CsvMalformedReason.TextAfterClosingQuote)
+        {
+            _problems.Add(ProblemKind.Quoting, line, null, () => ("text follows the closing quote of a cell", "double quotes inside a quoted cell"));
+        }
+        else if (record.Reason == CsvMalformedReason.UnterminatedQuote)
+        {
+            _problems.Add(ProblemKind.Quoting, line, null, () =>
+                ("a quoted cell is still open where the file ends", "the file is cut off, or the quote's end is missing"));
+        }
+    }
+
+    private long LineOf(CsvReader reader) => _layout.LinesBefore + reader.LineNumber;
+
+    private static string Count(int cells) => cells == 1 ? "1 cell" : $"{cells} cells";
+
+    private static string Shortened(string cell) => cell.Length <= 40 ? cell : cell[..37] + "...";
+
+    private static string Seconds(long nanoseconds) => (nanoseconds / 1_000_000_000m).ToString("0.#########", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,129 @@
+namespace MonitorSim.Traces;
+
+/// <summary>Reads recordings: text in columns, separated by commas, semicolons, tabs or vertical bars.</summary>
+public static class TraceReader
+{
+    /// <summary>So much of a file is looked at before it is read.</summary>
+    private const int HeadSize = 256 << 10;
+
+    /// <summary>Reads a file, or standard input where the path is <c>-</c>.</summary>
+    /// <param name="path">The file's path, or <c>-</c>.</param>
+    /// <param name="dialect">How it is written; what is not set is worked out.</param>
+    /// <param name="wanted">The columns to keep; null keeps all but the time column, as numbers where every cell that is not
+    /// empty is a number, else as words.</param>
+    /// <param name="progress">Told the bytes read so far, now and then.</param>
+    /// <param name="cancel">Stops reading.</param>
+    /// <exception cref="InputException">It cannot be read; with all problems, counted by kind, the first ten of each kind listed.</exception>
+    public static Trace Read(string path, Dialect? dialect = null, IReadOnlyCollection<ColumnRequest>? wanted = null,
+        IProgress<long>? progress = null, CancellationToken cancel = default) =>
+        Read(path, dialect, wanted, out _, progress, cancel);
+
+    /// <summary>Reads a file and says how it is written. See <see cref="Read(string, Dialect?, IReadOnlyCollection{ColumnRequest}?, IProgress{long}?, CancellationToken)"/>.</summary>
+    /// <param name="path">The file's path, or <c>-</c>.</param>
+    /// <param name="dialect">How it is written; what is not set is worked out.</param>
+    /// <param name="wanted">The columns to keep; null: all.</param>
+    /// <param name="found">How it turned out to be written.</param>
+    /// <param name="progress">Told the bytes read so far, now and then.</param>
+    /// <param name="cancel">Stops reading.</param>
+    /// <exception cref="InputException">It cannot be read.</exception>
+    public static Trace Read(string path, Dialect? dialect, IReadOnlyCollection<ColumnRequest>? wanted, out DialectFound found,
+        IProgress<long>? progress = null, CancellationToken cancel = default)
+    {
+        if (path == "-")
+        {
+            using var input = Console.OpenStandardInput();
+            return Read(input, "-", dialect, wanted, out found, progress, cancel);
+        }
+
+        if (Directory.Exists(path)) throw new InputException(new Problem(path, "this is a folder", "give a file"));
+        try
+        {
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1, FileOptions.SequentialScan);
+            return Read(file, path, Path.GetFileName(path), file.CanSeek ? file.Length : 0, dialect, wanted, out found, progress, cancel);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new InputException(NoSuchFile(path));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new InputException(new Problem(path, $"the file cannot be read: {e.Message}", "give a file that can be opened for reading"));
+        }
+    }
+
+    /// <summary>Reads a stream to its end; it is not closed.</summary>
+    /// <param name="stream">The bytes of the recording.</param>
+    /// <param name="name">What to call it in the trace and in problems.</param>
+    /// <param name="dialect">How it is written; what is not set is worked out.</param>
+    /// <param name="wanted">The columns to keep; null: all.</param>
+    /// <param name="progress">Told the bytes read so far, now and then.</param>
+    /// <param name="cancel">Stops reading.</param>
+    /// <exception cref="InputException">It cannot be read.</exception>
+    public static Trace Read(Stream stream, string name, Dialect? dialect = null, IReadOnlyCollection<ColumnRequest>? wanted = null,
+        IProgress<long>? progress = null, CancellationToken cancel = default) =>
+        Read(stream, name, dialect, wanted, out _, progress, cancel);
+
+    /// <summary>Reads a stream to its end and says how it is written.</summary>
+    /// <param name="stream">The bytes of the recording.</param>
+    /// <param name="name">What to call it in the trace and in problems.</param>
+    /// <param name="dialect">How it is written; what is not set is worked out.</param>
+    /// <param name="wanted">The columns to keep; null: all.</param>
+    /// <param name="found">How it turned out to be written.</param>
+    /// <param name="progress">Told the bytes read so far, now and then.</param>
+    /// <param name="cancel">Stops reading.</param>
+    /// <exception cref="InputException">It cannot be read.</exception>
+    public static Trace Read(Stream stream, string name, Dialect? dialect, IReadOnlyCollection<ColumnRequest>? wanted, out DialectFound found,
+        IProgress<long>? progress = null, CancellationToken cancel = default) =>
+        Read(stream, name == "-" ? "standard input" : name, name, 0, dialect, wanted, out found, progress, cancel);
+
+    private static Trace Read(Stream stream, string place, string name, long length, Dialect? dialect, IReadOnlyCollection<ColumnRequest>? wanted,
+        out DialectFound found, IProgress<long>? progress, CancellationToken cancel)
+    {
+        dialect ??= new Dialect();
+        GivenDialect.Check(dialect, place);
+        using var raw = new HashingStream(stream, progress, cancel);
+        using var text = OpenText(raw, dialect, place, out var encoding);
+        BinaryContent.Check(text.Head, place);
+        var layout = new LayoutFinder(place, dialect).Find(text, encoding);
+        var columns = ColumnPlan.Of(layout, wanted, place);
+        var rows = new RowReader(layout, columns, new ProblemList(place));
+        var expected = Expected(text.Head[layout.Offset..], length);
+        text.Skip(layout.Offset);
+        rows.Read(text, expected);
+        found = layout.Found;
+        return rows.ToTrace(name, raw.Sha256());
+    }
+
+    private static HeadStream OpenText(HashingStream raw, Dialect dialect, string place, out TextEncoding encoding)
+    {
+        var bytes = new HeadStream(raw);
+        bytes.Peek(HeadSize);
+        BinaryContent.CheckSignature(bytes.Head, place);
+        encoding = dialect.Encoding is { } given
+            ? TextEncoding.Named(given, bytes.Head, place)
+            : TextEncoding.Of(bytes.Head, bytes.HeadIsAll);
+        bytes.Skip(encoding.MarkLength);
+        if (encoding.IsUtf8) return bytes;
+        var text = new HeadStream(System.Text.Encoding.CreateTranscodingStream(bytes, encoding.Encoding, new System.Text.UTF8Encoding(false)));
+        text.Peek(HeadSize);
+        return text;
+    }
+
+    // From the head's bytes a line, with a little to spare; 0 where the length is unknown.
+    private static int Expected(ReadOnlySpan<byte> head, long length)
+    {
+        var lines = head.Count((byte)'\n');
+        if (lines < 2 || length == 0) return 1024;
+        var bytesALine = (double)(head.LastIndexOf((byte)'\n') + 1) / lines;
+        return (int)Math.Min(length / bytesALine * 1.01 + 16, Array.MaxLength);
+    }
+
+    private static Problem NoSuchFile(string path)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path));
+        var near = Directory.Exists(folder)
+            ? NearestName.Of(Path.GetFileName(path), Directory.EnumerateFiles(folder).Take(2000).Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal))
+            : null;
+        return new Problem(path, "there is no such file", near is null ? "give the path of a recording" : $"did you mean '{near}'?");
+    }
+}
