@@ -27,10 +27,11 @@ internal static class Reading
 
     public static double[] Numbers(this Trace trace, string column) => Assert.IsType<NumberColumn>(trace.Find(column)).Values.ToArray();
 
-    public static string?[] Words(this Trace trace, string column)
+    /// <summary>One word a sample; "(missing)" where the cell is empty.</summary>
+    public static string[] Words(this Trace trace, string column)
     {
         var words = Assert.IsType<WordColumn>(trace.Find(column));
-        return [.. words.Codes.ToArray().Select(c => c < 0 ? null : words.Words[c])];
+        return [.. words.Codes.ToArray().Select(c => c < 0 ? "(missing)" : words.Words[c])];
     }
 
     public static ColumnRequest Number(string name) => new(name, ColumnKind.Number);
