@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -18,4 +19,10 @@ public abstract record MonitorPlan
     public Reaction? Reaction { get; init; }
     /// <summary>The abbreviation of IEC 61800-5-2.</summary>
     public abstract string Function { get; }
+
+    /// <summary>The reaction where the plan does not say one.</summary>
+    internal virtual Reaction DefaultReaction => Plans.Reaction.Stop1;
+
+    /// <summary>What this function measures on an axis.</summary>
+    internal abstract Measures Measure(AxisChannels axis);
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -14,4 +15,9 @@ public sealed record Sar : MonitorPlan
     [Kind(Kind.Acceleration, Allowed.NonNegativeUnlessSigned)] public Quantity? Upper { get; init; }
     /// <summary>Compares the quantity itself instead of its magnitude.</summary>
     public bool Signed { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) =>
+        new RangeMeasures(axis.Acceleration!, Constant.OfOptional(Lower), Constant.OfOptional(Upper), Signed);
 }
+
+

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -14,4 +15,37 @@ public sealed record Sdi : MonitorPlan
     [Kind(Kind.Position)] public required Quantity Tolerance { get; init; }
     /// <summary>From where that is measured.</summary>
     public DirectionReference Reference { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) =>
+        new SdiMeasures(axis.Travel!, Allow == Direction.Negative, Reference == DirectionReference.Start, Constant.Of(Tolerance));
+}
+
+/// <summary>SDI: the way back from the furthest position reached, or from the start; mirrored where negative is permitted.</summary>
+internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart, Constant tolerance) : Measures
+{
+    private int _reference = -1;
+
+    public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(travel.Unit, tolerance)];
+
+    public override IReadOnlyList<Measured> Needs { get; } = [travel];
+
+    public override bool DependsOnStart => true;
+
+    public override void Forget() => _reference = -1;
+
+    public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
+    {
+        var position = travel.First;
+        if (!watch.IsWatching || !position.IsPresent(cycle.Sample)) return;
+        if (_reference < 0) _reference = cycle.Sample;
+        var back = Reading.Of(position, _reference).Minus(position, cycle.Sample);
+        if (mirrored) back = back.Negated();
+        if (!fromStart && Reading.Sign(back) < 0)
+        {
+            _reference = cycle.Sample;
+            back = Reading.Of(position, _reference).Minus(position, cycle.Sample);
+        }
+
+        comparisons[0].Make(back);
+    }
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -14,4 +15,25 @@ public sealed record Sla : MonitorPlan
     [Kind(Kind.Acceleration)] public Quantity? Deceleration { get; init; }
     /// <summary>Compares the quantity itself instead of its magnitude.</summary>
     public bool Signed { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) => Deceleration is null
+        ? new RangeMeasures(axis.Acceleration!, null, Constant.Of(Limit), Signed)
+        : new SlaMeasures(axis.Acceleration!, axis.Velocity!, Constant.Of(Limit), Constant.Of(Deceleration), Signed);
+}
+
+/// <summary>SLA with a limit of its own for slowing down: each compared only in its own quadrant.</summary>
+internal sealed class SlaMeasures(Measured acceleration, Measured velocity, Constant limit, Constant deceleration, bool signed) : Measures
+{
+    public override IReadOnlyList<Side> Sides { get; } =
+        [Side.Upper(acceleration.Unit, limit), new("deceleration", acceleration.Unit, deceleration)];
+
+    public override IReadOnlyList<Measured> Needs { get; } = [acceleration, velocity];
+
+    public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
+    {
+        var k = cycle.Sample;
+        if (!watch.IsWatching || !acceleration.IsPresent(k) || !velocity.IsPresent(k)) return;
+        var slowing = Reading.Sign(acceleration.Value(k)) * Reading.Sign(velocity.Value(k)) < 0;
+        comparisons[slowing ? 1 : 0].Make(signed && !slowing ? acceleration.Value(k) : acceleration.Largest(k));
+    }
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -14,4 +15,38 @@ public sealed record Sli : MonitorPlan
     [Kind(Kind.Time)] public Quantity? MoveTime { get; init; }
     /// <summary>The standstill window after the move; null: nothing is compared then.</summary>
     [Kind(Kind.Position)] public Quantity? Window { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) =>
+        new SliMeasures(axis.Travel!, Constant.Of(Increment), MoveTime?.Nanoseconds ?? long.MaxValue, Constant.OfOptional(Window));
+}
+
+/// <summary>SLI: the distance from where watching began while the move may last, then the distance from where it should have ended.</summary>
+internal sealed class SliMeasures(Measured travel, Constant increment, long moveTime, Constant? window) : Measures
+{
+    private int _start = -1, _end = -1;
+
+    public override IReadOnlyList<Side> Sides { get; } =
+        [new("increment", travel.Unit, increment), .. window is null ? Enumerable.Empty<Side>() : [new("window", travel.Unit, window)]];
+
+    public override IReadOnlyList<Measured> Needs { get; } = [travel];
+
+    public override bool DependsOnStart => true;
+
+    public override void Forget() => (_start, _end) = (-1, -1);
+
+    public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
+    {
+        var (position, k) = (travel.First, cycle.Sample);
+        if (watch.WatchingSince is not { } since || !position.IsPresent(k)) return;
+        if (cycle.Time - since < moveTime)
+        {
+            if (_start < 0) _start = k;
+            comparisons[0].Make(Reading.Of(position, k).Minus(position, _start).Magnitude());
+        }
+        else if (window is not null)
+        {
+            if (_end < 0) _end = k;
+            comparisons[1].Make(Reading.Of(position, k).Minus(position, _end).Magnitude());
+        }
+    }
 }

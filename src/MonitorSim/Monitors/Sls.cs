@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -16,6 +17,13 @@ public sealed record Sls : MonitorPlan
     public Approach? Approach { get; init; }
     /// <summary>Compares the quantity itself instead of its magnitude.</summary>
     public bool Signed { get; init; }
+
+    internal override Measures Measure(AxisChannels axis)
+    {
+        IReadOnlyList<Constant> limits = Levels is null ? [Constant.Of(Limit!)] : [.. Levels.Select(level => Constant.Of(level.Limit))];
+        return new SlsMeasures(axis.Velocity!, limits, Levels is not null, Signed,
+            Approach is null ? null : Constant.PerNanosecond(Approach.Deceleration), Approach is null ? null : Constant.Of(Approach.Tolerance));
+    }
 }
 
 /// <summary>One of several limits of SLS.</summary>
@@ -34,4 +42,67 @@ public sealed record Approach
     [Kind(Kind.Acceleration, Allowed.Positive)] public required Quantity Deceleration { get; init; }
     /// <summary>How far the speed may lie above the ramp.</summary>
     [Kind(Kind.Velocity)] public required Quantity Tolerance { get; init; }
+}
+
+/// <summary>SLS: the speed against the limit in force, and against the ramp towards a limit to come.</summary>
+internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> limits, bool hasLevels, bool signed, Constant? ramp, Constant? tolerance)
+    : Measures
+{
+    // Levels given up for a stricter one stay in force for the delay.
+    private readonly List<(int Level, long GivenUpAt)> _pending = [];
+    private int _chosen = -1, _askedSample;
+    private long _askedAt;
+
+    public override IReadOnlyList<Side> Sides { get; } =
+        [new("upper", velocity.Unit, limits) { HasLevels = hasLevels },
+         .. tolerance is null ? Enumerable.Empty<Side>() : [new("approach", velocity.Unit, tolerance)]];
+
+    public override IReadOnlyList<Measured> Needs { get; } = [velocity];
+
+    public override void Forget()
+    {
+        _pending.Clear();
+        _chosen = -1;
+    }
+
+    public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
+    {
+        Choose(cycle, watch);
+        var inForce = InForce();
+        var k = cycle.Sample;
+        if (signed ? !velocity.First.IsPresent(k) : !velocity.IsPresent(k)) return;
+        if (watch.IsWatching) comparisons[0].Make(signed ? velocity.Value(k) : velocity.Largest(k), inForce);
+        var isStricterToCome = !watch.IsWatching || limits[inForce].Exact > limits[_chosen].Exact;
+        if (ramp is not null && isStricterToCome) Approach(cycle, ref comparisons[1]);
+    }
+
+    private void Choose(in Cycle cycle, Watch watch)
+    {
+        if (watch.Choice != _chosen)
+        {
+            if (_chosen >= 0 && limits[watch.Choice].Exact < limits[_chosen].Exact) _pending.Add((_chosen, cycle.Time));
+            (_chosen, _askedAt, _askedSample) = (watch.Choice, cycle.Time, cycle.Sample);
+        }
+
+        var now = cycle.Time;
+        _pending.RemoveAll(level => now - level.GivenUpAt >= watch.Delay);
+    }
+
+    /// <summary>The laxest limit in force counts.</summary>
+    private int InForce()
+    {
+        var laxest = _chosen;
+        foreach (var (level, _) in _pending)
+            if (limits[level].Exact > limits[laxest].Exact) laxest = level;
+        return laxest;
+    }
+
+    private void Approach(in Cycle cycle, ref Comparison comparison)
+    {
+        // The ramp starts at the speed at which the limit was asked for; magnitudes, whatever the sign of the limit.
+        if (!velocity.IsPresent(cycle.Sample) || !velocity.IsPresent(_askedSample)) return;
+        var speed = velocity.Largest(cycle.Sample);
+        if (Reading.Compare(speed, limits[_chosen]) <= 0) return;
+        comparison.Make(speed.Minus(velocity.Largest(_askedSample)).Plus(ramp!, cycle.Time - _askedAt));
+    }
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -12,4 +13,8 @@ public sealed record Slt : MonitorPlan
     [Kind(Kind.Torque, Allowed.NonNegativeUnlessSigned)] public required Quantity Limit { get; init; }
     /// <summary>Compares the quantity itself instead of its magnitude.</summary>
     public bool Signed { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) => new RangeMeasures(axis.Torque!, null, Constant.Of(Limit), Signed);
 }
+
+

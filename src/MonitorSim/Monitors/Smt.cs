@@ -1,3 +1,5 @@
+using Fractions;
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -16,4 +18,31 @@ public sealed record Smt : MonitorPlan
     [Kind(Kind.Time)] public Quantity? OnDelay { get; init; }
     /// <summary>How long its condition must fail to turn the output off; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OffDelay { get; init; }
+
+    internal override Reaction DefaultReaction => Plans.Reaction.None;
+
+    internal override Measures Measure(AxisChannels axis) => new SmtMeasures(axis.Temperature!, this);
+}
+
+/// <summary>SMT: on while the temperature is allowed, and a limit like any other where it has a reaction.</summary>
+internal sealed class SmtMeasures(Measured temperature, Smt plan) : OutputMeasures(plan.OnDelay, plan.OffDelay)
+{
+    private readonly Constant _limit = Constant.Of(plan.Limit);
+    private readonly Constant _low = new(plan.Limit.Exact - (plan.Hysteresis is null ? Fraction.Zero : plan.Hysteresis.Number * plan.Hysteresis.Unit.Factor));
+
+    public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(temperature.Unit, Constant.Of(plan.Limit))];
+
+    public override IReadOnlyList<Measured> Needs { get; } = [temperature];
+
+    public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
+    {
+        if (watch.IsWatching && temperature.First.IsPresent(cycle.Sample)) comparisons[0].Make(temperature.Value(cycle.Sample));
+    }
+
+    protected override (bool WithRoom, bool AtAll) Condition(int sample)
+    {
+        if (!temperature.First.IsPresent(sample)) return (false, false);
+        var value = temperature.Value(sample);
+        return (Reading.Compare(value, _low) <= 0, Reading.Compare(value, _limit) <= 0);
+    }
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -12,4 +13,36 @@ public sealed record Sos : MonitorPlan
     [Kind(Kind.Position)] public required Quantity Window { get; init; }
     /// <summary>The largest speed; null: not compared.</summary>
     [Kind(Kind.Velocity)] public Quantity? Speed { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) => new SosMeasures(axis, Constant.Of(Window), Constant.OfOptional(Speed));
+}
+
+/// <summary>SOS: the distance from where watching began, and the speed where it is limited.</summary>
+internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? speed) : Measures
+{
+    private readonly Measured _travel = axis.Travel!;
+    private readonly Measured? _velocity = speed is null ? null : axis.Velocity!;
+    private int _reference = -1;
+
+    public override IReadOnlyList<Side> Sides { get; } =
+        [new("window", axis.Travel!.Unit, window), .. speed is null ? Enumerable.Empty<Side>() : [new("speed", axis.Velocity!.Unit, speed)]];
+
+    public override IReadOnlyList<Measured> Needs { get; } = speed is null ? [axis.Travel!] : [axis.Travel!, axis.Velocity!];
+
+    public override bool DependsOnStart => true;
+
+    public override void Forget() => _reference = -1;
+
+    public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
+    {
+        var k = cycle.Sample;
+        if (!watch.IsWatching) return;
+        if (_travel.First.IsPresent(k))
+        {
+            if (_reference < 0) _reference = k;
+            comparisons[0].Make(Reading.Of(_travel.First, k).Minus(_travel.First, _reference).Magnitude());
+        }
+
+        if (_velocity is not null && _velocity.IsPresent(k)) comparisons[1].Make(_velocity.Largest(k));
+    }
 }

@@ -1,3 +1,5 @@
+using Fractions;
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -20,4 +22,27 @@ public sealed record Ssm : MonitorPlan
     [Kind(Kind.Time)] public Quantity? OnDelay { get; init; }
     /// <summary>How long its condition must fail to turn the output off; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OffDelay { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) => new SsmMeasures(axis.Velocity!, this);
+}
+
+/// <summary>SSM: on while lower &lt;= |v| &lt;= upper.</summary>
+internal sealed class SsmMeasures(Measured velocity, Ssm plan) : OutputMeasures(plan.OnDelay, plan.OffDelay)
+{
+    private readonly Constant? _lower = Constant.OfOptional(plan.Lower), _upper = Constant.OfOptional(plan.Upper);
+    private readonly Constant? _low = plan.Lower is null ? null : new(plan.Lower.Exact + (plan.Hysteresis?.Exact ?? Fraction.Zero));
+    private readonly Constant? _high = plan.Upper is null ? null : new(plan.Upper.Exact - (plan.Hysteresis?.Exact ?? Fraction.Zero));
+
+    public override IReadOnlyList<Measured> Needs { get; } = [velocity];
+
+    protected override (bool WithRoom, bool AtAll) Condition(int sample)
+    {
+        if (plan.Signed ? !velocity.First.IsPresent(sample) : !velocity.IsPresent(sample)) return (false, false);
+        var least = plan.Signed ? velocity.Value(sample) : velocity.Least(sample);
+        var largest = plan.Signed ? velocity.Value(sample) : velocity.Largest(sample);
+        return (IsBetween(least, _low, largest, _high), IsBetween(least, _lower, largest, _upper));
+    }
+
+    private static bool IsBetween(in Reading least, Constant? lower, in Reading largest, Constant? upper) =>
+        (lower is null || Reading.Compare(least, lower) >= 0) && (upper is null || Reading.Compare(largest, upper) <= 0);
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -12,4 +13,9 @@ public sealed record Str : MonitorPlan
     [Kind(Kind.Torque, Allowed.Any)] public Quantity? Lower { get; init; }
     /// <summary>The largest allowed; null: not compared.</summary>
     [Kind(Kind.Torque, Allowed.Any)] public Quantity? Upper { get; init; }
+
+    internal override Measures Measure(AxisChannels axis) =>
+        new RangeMeasures(axis.Torque!, Constant.OfOptional(Lower), Constant.OfOptional(Upper), true);
 }
+
+

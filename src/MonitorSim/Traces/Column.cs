@@ -41,6 +41,8 @@ public sealed class NumberColumn : Column
     /// <summary>One value a sample; NaN where the cell is empty.</summary>
     public ReadOnlySpan<double> Values => _values;
 
+    internal double[] Array => _values;
+
     /// <inheritdoc/>
     public override bool IsMissing(int sample) => double.IsNaN(_values[sample]);
 

@@ -1,0 +1,21 @@
+namespace MonitorSim.Channels;
+
+/// <summary>Everything that monitors and stops of one axis may look at.</summary>
+internal sealed class AxisChannels
+{
+    public required string Axis { get; init; }
+    /// <summary>Position as recorded; within one turn where the axis is modulo.</summary>
+    public Measured? Position { get; init; }
+    /// <summary>Position without jumps: the same as <see cref="Position"/> where the axis is not modulo.</summary>
+    public Measured? Travel { get; init; }
+    public Measured? Velocity { get; init; }
+    public Measured? Acceleration { get; init; }
+    public Measured? Torque { get; init; }
+    public Measured? Temperature { get; init; }
+    public Constant? Modulo { get; init; }
+    public required Constant Standstill { get; init; }
+
+    /// <summary>Whether |v| is at most the standstill speed; false without a speed.</summary>
+    public bool IsStanding(int sample) =>
+        Velocity is not null && Velocity.IsPresent(sample) && Reading.Compare(Velocity.Largest(sample), Standstill) <= 0;
+}

@@ -1,0 +1,29 @@
+namespace MonitorSim.Channels;
+
+/// <summary>One quantity of an axis as monitors see it: the first recording, and the second where there is one.</summary>
+/// <param name="First">The recording that counts, unless said otherwise.</param>
+/// <param name="Second">A second recording of the same quantity, or null.</param>
+/// <param name="Unit">The SI unit's symbol.</param>
+internal sealed record Measured(Channel First, Channel? Second, string Unit)
+{
+    public bool IsPresent(int sample) => First.IsPresent(sample) && (Second is null || Second.IsPresent(sample));
+
+    public bool IsMissing(int sample) => First.At(sample) == Presence.Missing || Second?.At(sample) == Presence.Missing;
+
+    /// <summary>The first recording's value.</summary>
+    public Reading Value(int sample) => Reading.Of(First, sample);
+
+    /// <summary>The larger magnitude of the two recordings: for upper limits.</summary>
+    public Reading Largest(int sample)
+    {
+        var first = Reading.Of(First, sample).Magnitude();
+        return Second is null ? first : Reading.Larger(first, Reading.Of(Second, sample).Magnitude());
+    }
+
+    /// <summary>The smaller magnitude of the two recordings: for lower limits.</summary>
+    public Reading Least(int sample)
+    {
+        var first = Reading.Of(First, sample).Magnitude();
+        return Second is null ? first : Reading.Smaller(first, Reading.Of(Second, sample).Magnitude());
+    }
+}

@@ -1,0 +1,30 @@
+using MonitorSim.Channels;
+
+namespace MonitorSim.Estimators;
+
+/// <summary>Alpha-beta tracking filter: predicts position and rate, corrects both by the residual.</summary>
+/// <remarks>r_k = p_k - (x_(k-1) + v_(k-1)·dt); x_k = x_(k-1) + v_(k-1)·dt + alpha·r_k; v_k = v_(k-1) + beta·r_k/dt. x starts at the first position, v at
+/// the first difference, and both anew after a missing value. Stable for 0 &lt; alpha &lt; 1, 0 &lt; beta &lt; 4 - 2·alpha.</remarks>
+internal sealed class AlphaBeta(Channel source, SampleTimes times, double alpha, double beta) : SmoothedChannel(source, times)
+{
+    private double _position;
+
+    protected override int Reach => 1;
+
+    protected override double Estimate(int sample)
+    {
+        var measured = Source.Value(sample);
+        var rate = Previous(sample);
+        if (double.IsNaN(rate))
+        {
+            _position = measured;
+            return BackwardDifference(sample);
+        }
+
+        var step = Times.Seconds(sample - 1, sample);
+        var predicted = _position + rate * step;
+        var residual = measured - predicted;
+        _position = predicted + alpha * residual;
+        return rate + beta * residual / step;
+    }
+}

@@ -1,0 +1,40 @@
+using Fractions;
+using MonitorSim.Channels;
+
+namespace MonitorSim.Estimators;
+
+/// <summary>A smoothing estimator: what it gives is compared as the double it is.</summary>
+internal abstract class SmoothedChannel(Channel source, SampleTimes times) : DerivedChannel(source, times)
+{
+    private readonly List<double> _values = [];
+
+    public override Presence At(int sample)
+    {
+        var presence = base.At(sample);
+        return presence == Presence.Present && double.IsNaN(Value(sample)) ? Presence.Missing : presence;
+    }
+
+    public sealed override double Value(int sample)
+    {
+        while (_values.Count <= sample)
+        {
+            var k = _values.Count;
+            _values.Add(base.At(k) == Presence.Present ? Estimate(k) : double.NaN);
+        }
+
+        return _values[sample];
+    }
+
+    public sealed override double Error(int sample) => 0;
+
+    public sealed override Fraction Exact(int sample) => Fraction.FromDouble(Value(sample));
+
+    /// <summary>The rate at a sample; asked for once a sample, in order, only where the source has a value. NaN where it has none.</summary>
+    protected abstract double Estimate(int sample);
+
+    /// <summary>The value of the sample before, NaN where there was none.</summary>
+    protected double Previous(int sample) => sample > 0 ? _values[sample - 1] : double.NaN;
+
+    protected double BackwardDifference(int sample) =>
+        (Source.Value(sample) - Source.Value(sample - 1)) / Times.Seconds(sample - 1, sample);
+}

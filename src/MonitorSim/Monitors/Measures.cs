@@ -1,0 +1,35 @@
+using MonitorSim.Channels;
+
+namespace MonitorSim.Monitors;
+
+/// <summary>The measures of one monitor: all that differs between functions. It knows nothing of filters, trips, files or units.</summary>
+internal abstract class Measures
+{
+    /// <summary>The limit sides, in the order in which they are reported; none for outputs.</summary>
+    public abstract IReadOnlyList<Side> Sides { get; }
+
+    /// <summary>The quantities without which nothing can be compared.</summary>
+    public abstract IReadOnlyList<Measured> Needs { get; }
+
+    /// <summary>Forgets all references: the request came anew.</summary>
+    public virtual void Forget() { }
+
+    /// <summary>Measures one cycle of a request.</summary>
+    /// <param name="cycle">The cycle.</param>
+    /// <param name="watch">How long the request has held, and whether the monitor is watching.</param>
+    /// <param name="comparisons">One a side, all not made at first.</param>
+    public abstract void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons);
+
+    /// <summary>Whether the function's output is on; null for functions without an output. Asked for once a cycle.</summary>
+    public virtual bool? Output(in Cycle cycle, bool isActive) => null;
+
+    /// <summary>Whether references make the outcome depend on when watching began, so that a longer delay has to be tried out.</summary>
+    public virtual bool DependsOnStart => false;
+
+    public bool LacksInput(int sample)
+    {
+        foreach (var quantity in Needs)
+            if (quantity.IsMissing(sample)) return true;
+        return false;
+    }
+}

@@ -1,0 +1,64 @@
+using MonitorSim.Channels;
+using MonitorSim.Monitors;
+
+namespace MonitorSim.Replays;
+
+/// <summary>Which cycles there are, and which sample each one sees.</summary>
+/// <param name="times">The times of the samples.</param>
+/// <param name="cycle">The own cycle T, ns; null: one cycle a sample.</param>
+/// <param name="phase">The own cycle's phase, ns.</param>
+/// <param name="inputDelay">The age of the newest sample that a cycle can see, ns.</param>
+internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, long inputDelay)
+{
+    // The first own cycle n with phase + n·T - inputDelay >= 0.
+    private readonly long _first = cycle is { } t && inputDelay > phase ? (inputDelay - phase + t - 1) / t : 0;
+
+    /// <summary>How many cycles the samples so far allow for.</summary>
+    public int Count => cycle is not { } t ? times.Count
+        : times.Count == 0 ? 0
+        : (int)Math.Max(0, (times[times.Count - 1] + inputDelay - phase) / t - _first + 1);
+
+    /// <summary>How many cycles can be run before the next sample is known: none of them could see it.</summary>
+    /// <param name="until">The next sample's time, ns.</param>
+    public int CountBefore(long until)
+    {
+        if (cycle is not { } t) return times.Count;
+        var reach = until + inputDelay - phase - 1;
+        return reach < 0 ? 0 : (int)Math.Max(0, reach / t - _first + 1);
+    }
+
+    /// <summary>The cycle of that index; <paramref name="hint"/> is a sample known to be early enough.</summary>
+    public Cycle At(int index, int hint = 0)
+    {
+        if (cycle is not { } t) return new(index, times[index] + inputDelay, index);
+        var time = phase + (_first + index) * t;
+        return new(index, time, times.NewestAt(time - inputDelay, hint));
+    }
+
+    /// <summary>The cycles from one index up to, not including, another.</summary>
+    public IEnumerable<Cycle> Between(int from, int until)
+    {
+        if (from >= until) yield break;
+        var hint = cycle is null ? 0 : FirstHint(from);
+        for (var n = from; n < until; n++)
+        {
+            var next = At(n, hint);
+            hint = next.Sample;
+            yield return next;
+        }
+    }
+
+    private int FirstHint(int index)
+    {
+        var seen = phase + (_first + index) * cycle!.Value - inputDelay;
+        int low = 0, high = times.Count - 1;
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            if (times[middle] <= seen) low = middle;
+            else high = middle - 1;
+        }
+
+        return low;
+    }
+}

@@ -1,0 +1,118 @@
+using MonitorSim.Channels;
+using MonitorSim.Monitors;
+using MonitorSim.Plans;
+
+namespace MonitorSim.Replays;
+
+/// <summary>One monitor, or one stop as far as it compares something, during a replay: its chain, and what has been noted of it.</summary>
+internal sealed class MonitorRun
+{
+    private readonly List<Side?> _trips = [];
+    private long _watchedSince, _watchedUntil;
+    private long? _stretch;
+
+    public MonitorRun(string axis, string name, string function, Func<Measures> measures, long delay, long filter, Reaction reaction)
+    {
+        (Axis, Name, Function, NewMeasures, Delay, Filter, Reaction) = (axis, name, function, measures, delay, filter, reaction);
+        Chain = new(measures(), delay, filter);
+        for (var s = 0; s < Sides.Count; s++)
+        {
+            var side = Sides[s];
+            Chain.Runs[s].Ended = run => Excursions.Add(new(this, side, run.Since, run.Until, run.Peak, run.PeakAt, run.Tripped));
+        }
+    }
+
+    public string Axis { get; }
+    public string Name { get; }
+    public string Function { get; }
+    public string FullName => $"{Axis}.{Name}";
+    public long Delay { get; }
+    public long Filter { get; }
+    public Reaction Reaction { get; }
+    public Chain Chain { get; }
+    public Func<Measures> NewMeasures { get; }
+    public IReadOnlyList<Side> Sides => Chain.Watch.Measures.Sides;
+    public RequestTrack Track { get; } = new();
+
+    /// <summary>Whether it belongs to a stop, which an acknowledgement does not restart.</summary>
+    public bool IsStop { get; init; }
+    /// <summary>Whether its request depends on an output or a state.</summary>
+    public bool DependsOnReplay { get; init; }
+    /// <summary>Whether a delay, a grace or an apply time of the plan decides when it watches.</summary>
+    public bool HasDelay { get; init; } = true;
+    /// <summary>Whether it counts as compared: an output has no sides but is listed.</summary>
+    public bool IsListed => Sides.Count > 0 || !IsStop;
+
+    public List<Excursion> Excursions { get; } = [];
+    public List<(long Time, bool On)> OutputEdges { get; } = [];
+    public bool IsOutputOn { get; private set; }
+    public long Watched { get; private set; }
+    public int TripCount { get; private set; }
+
+    public long FilterOf(Side side) => side.Filter ?? Filter;
+
+    /// <summary>Takes one cycle and adds what trips.</summary>
+    public void Step(in Cycle cycle, int choice, bool anew, bool invalid, List<TripNote> notes)
+    {
+        Track.Set(cycle.Index, choice, anew && IsStop);
+        _trips.Clear();
+        Chain.Step(cycle, choice, anew, invalid, _trips);
+        NoteWatching(cycle, anew);
+        foreach (var side in _trips)
+        {
+            TripCount++;
+            notes.Add(side is null ? TripNote.OfInvalidInput(this, cycle) : TripNote.Of(this, cycle, side));
+        }
+    }
+
+    /// <summary>Sets the output, if the function has one; the last step of a cycle.</summary>
+    public void SetOutput(in Cycle cycle)
+    {
+        if (Chain.Watch.Measures.Output(cycle, Chain.Watch.IsWatching || Chain.IsTripped) is { } on) SetOutput(cycle, on);
+    }
+
+    public void SetOutput(in Cycle cycle, bool on)
+    {
+        if (on == IsOutputOn) return;
+        IsOutputOn = on;
+        OutputEdges.Add((cycle.Time, on));
+    }
+
+    /// <summary>Closes what is still open at the end of the recording.</summary>
+    public void Finish()
+    {
+        foreach (var run in Chain.Runs) run.End();
+        EndStretch();
+    }
+
+    private void NoteWatching(in Cycle cycle, bool anew)
+    {
+        if (_stretch is not null && (anew || Chain.Watch.WatchingSince != _stretch)) EndStretch();
+        if (Chain.Watch.WatchingSince is not { } since) return;
+        if (_stretch is null) (_stretch, _watchedSince) = (since, since);
+        _watchedUntil = cycle.Time;
+    }
+
+    private void EndStretch()
+    {
+        if (_stretch is not null) Watched += _watchedUntil - _watchedSince;
+        _stretch = null;
+    }
+}
+
+/// <summary>A run over its limit, as noted.</summary>
+internal sealed record Excursion(MonitorRun Monitor, Side Side, long From, long Until, Reading Peak, long PeakAt, bool Trips);
+
+/// <summary>A trip, as noted at its cycle.</summary>
+internal sealed record TripNote(MonitorRun Monitor, Side? Side, Cycle Cycle, Reading Value, int Level, Reading Peak, long RequestedAt, long? WatchingAt, long ExceededAt)
+{
+    public static TripNote OfInvalidInput(MonitorRun monitor, in Cycle cycle) =>
+        new(monitor, null, cycle, default, 0, default, monitor.Chain.Watch.RequestedAt, monitor.Chain.Watch.WatchingSince, cycle.Time);
+
+    public static TripNote Of(MonitorRun monitor, in Cycle cycle, Side side)
+    {
+        var s = monitor.Sides.ToList().IndexOf(side);
+        var (watch, run) = (monitor.Chain.Watch, monitor.Chain.Runs[s]);
+        return new(monitor, side, cycle, watch.Comparisons[s].Reading, watch.Comparisons[s].Level, run.Peak, watch.RequestedAt, watch.WatchingSince, run.Since);
+    }
+}

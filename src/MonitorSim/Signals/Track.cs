@@ -1,0 +1,25 @@
+namespace MonitorSim.Signals;
+
+/// <summary>A boolean over samples, kept as its edges. It begins false; samples are added in order.</summary>
+internal sealed class Track
+{
+    private readonly List<int> _edges = [];
+    private int _cursor;
+
+    /// <summary>The samples at which the value changes; the first change is to true.</summary>
+    public IReadOnlyList<int> Edges => _edges;
+
+    /// <summary>States the value from that sample on.</summary>
+    public void Set(int sample, bool value)
+    {
+        if (value != (_edges.Count % 2 == 1)) _edges.Add(sample);
+    }
+
+    /// <summary>The value at a sample. Fast for samples asked for in rising order.</summary>
+    public bool At(int sample)
+    {
+        while (_cursor > 0 && _edges[_cursor - 1] > sample) _cursor--;
+        while (_cursor < _edges.Count && _edges[_cursor] <= sample) _cursor++;
+        return _cursor % 2 == 1;
+    }
+}
