@@ -14,14 +14,19 @@ public sealed class Trace
     /// <param name="sha256">The hash of the file's bytes, lower-case hexadecimal; null where there is no file.</param>
     /// <exception cref="InputException">No sample, times that do not rise from 0, a column of another length, a repeated name.</exception>
     public Trace(string name, long[] times, IReadOnlyList<Column> columns, string? sha256 = null)
+        : this(name, times, times.Length, columns, sha256) { }
+
+    // Room that a reader took in vain stays behind the last sample.
+    internal Trace(string name, long[] times, int count, IReadOnlyList<Column> columns, string? sha256)
     {
+        Count = count;
         Name = name;
         Sha256 = sha256;
         _times = times;
         Columns = columns;
         _byName = new(StringComparer.Ordinal);
-        if (times.Length == 0) throw new InputException(new Problem(name, "the recording has no sample", "give at least one"));
-        for (var k = 0; k < times.Length; k++)
+        if (count == 0) throw new InputException(new Problem(name, "the recording has no sample", "give at least one"));
+        for (var k = 0; k < count; k++)
         {
             if (k == 0 ? times[0] != 0 : times[k] <= times[k - 1])
                 throw new InputException(new Problem($"{name}(sample {k})", $"time {times[k]} ns does not rise", "times start at 0 and rise"));
@@ -29,8 +34,8 @@ public sealed class Trace
 
         foreach (var column in columns)
         {
-            if (column.Count != times.Length)
-                throw new InputException(new Problem(name, $"column '{column.Name}' has {column.Count} values for {times.Length} samples", "one a sample"));
+            if (column.Count != count)
+                throw new InputException(new Problem(name, $"column '{column.Name}' has {column.Count} values for {count} samples", "one a sample"));
             if (!_byName.TryAdd(column.Name, column))
                 throw new InputException(new Problem(name, $"column '{column.Name}' appears twice", "name each column once"));
         }
@@ -43,10 +48,10 @@ public sealed class Trace
     public string? Sha256 { get; }
 
     /// <summary>How many samples there are; at least one.</summary>
-    public int Count => _times.Length;
+    public int Count { get; }
 
     /// <summary>Nanoseconds since the first sample, strictly rising from 0.</summary>
-    public ReadOnlySpan<long> Times => _times;
+    public ReadOnlySpan<long> Times => _times.AsSpan(0, Count);
 
     /// <summary>The columns, in the order of the file.</summary>
     public IReadOnlyList<Column> Columns { get; }

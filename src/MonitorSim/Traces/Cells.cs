@@ -24,7 +24,7 @@ internal sealed class NumberCells(int index, string name, string? unit, byte mar
     private double[] _values = [];
     private Dictionary<int, Fraction>? _beyond;
 
-    public override void Grow(int capacity) => Array.Resize(ref _values, capacity);
+    public override void Grow(int capacity) => Room.Grow(ref _values, capacity);
 
     /// <summary>Reads a cell into a sample's place.</summary>
     public CellText Set(int sample, ReadOnlySpan<byte> cell) =>
@@ -39,11 +39,10 @@ internal sealed class NumberCells(int index, string name, string? unit, byte mar
 
     public override Column ToColumn(int count)
     {
-        Array.Resize(ref _values, count);
-        _beyond?.TrimExcess();
+        Room.Trim(ref _values, count);
         var values = _values;
         _values = [];
-        return new NumberColumn(Name, Unit, values, _beyond);
+        return new NumberColumn(Name, Unit, values, count, _beyond);
     }
 }
 
@@ -59,7 +58,7 @@ internal sealed class WordCells(int index, string name, string? unit) : Cells(in
     /// <summary>How many distinct words there are.</summary>
     public int Distinct => _words.Count;
 
-    public override void Grow(int capacity) => Array.Resize(ref _codes, capacity);
+    public override void Grow(int capacity) => Room.Grow(ref _codes, capacity);
 
     /// <summary>Reads a cell into a sample's place. False where it is no text in UTF-8.</summary>
     public bool Set(int sample, ReadOnlySpan<byte> cell)
@@ -101,10 +100,10 @@ internal sealed class WordCells(int index, string name, string? unit) : Cells(in
 
     public override Column ToColumn(int count)
     {
-        Array.Resize(ref _codes, count);
+        Room.Trim(ref _codes, count);
         var codes = _codes;
         _codes = [];
-        return new WordColumn(Name, codes, _words);
+        return new WordColumn(Name, codes, count, _words);
     }
 }
 

@@ -33,13 +33,17 @@ public sealed class NumberColumn : Column
     /// <param name="beyondDouble">The exact values of those cells whose text the shortest decimal of their double does not
     /// give back (more than 15 digits); null where there are none.</param>
     public NumberColumn(string name, string? unit, double[] values, IReadOnlyDictionary<int, Fraction>? beyondDouble = null)
-        : base(name, unit) => (_values, _beyondDouble) = (values, beyondDouble);
+        : this(name, unit, values, values.Length, beyondDouble) { }
+
+    // Room that a reader took in vain stays behind the last sample: giving it back would need a second array.
+    internal NumberColumn(string name, string? unit, double[] values, int count, IReadOnlyDictionary<int, Fraction>? beyondDouble)
+        : base(name, unit) => (_values, Count, _beyondDouble) = (values, count, beyondDouble);
 
     /// <inheritdoc/>
-    public override int Count => _values.Length;
+    public override int Count { get; }
 
     /// <summary>One value a sample; NaN where the cell is empty.</summary>
-    public ReadOnlySpan<double> Values => _values;
+    public ReadOnlySpan<double> Values => _values.AsSpan(0, Count);
 
     internal double[] Array => _values;
 
@@ -67,16 +71,19 @@ public sealed class WordColumn : Column
     /// <param name="name">The column's header.</param>
     /// <param name="codes">One index into <paramref name="words"/> a sample, -1 where the cell is empty. Taken over, not copied.</param>
     /// <param name="words">The distinct words, as written.</param>
-    public WordColumn(string name, int[] codes, IReadOnlyList<string> words) : base(name, null) => (_codes, Words) = (codes, words);
+    public WordColumn(string name, int[] codes, IReadOnlyList<string> words) : this(name, codes, codes.Length, words) { }
+
+    internal WordColumn(string name, int[] codes, int count, IReadOnlyList<string> words) : base(name, null) =>
+        (_codes, Count, Words) = (codes, count, words);
 
     /// <inheritdoc/>
-    public override int Count => _codes.Length;
+    public override int Count { get; }
 
     /// <summary>The distinct words, as written.</summary>
     public IReadOnlyList<string> Words { get; }
 
     /// <summary>One index into <see cref="Words"/> a sample; -1 where the cell is empty.</summary>
-    public ReadOnlySpan<int> Codes => _codes;
+    public ReadOnlySpan<int> Codes => _codes.AsSpan(0, Count);
 
     /// <inheritdoc/>
     public override bool IsMissing(int sample) => _codes[sample] < 0;

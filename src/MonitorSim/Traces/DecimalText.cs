@@ -1,7 +1,6 @@
 using System.Globalization;
-using System.Numerics;
+using System.Runtime.CompilerServices;
 using csFastFloat;
-using Fractions;
 
 namespace MonitorSim.Traces;
 
@@ -28,21 +27,25 @@ internal static class DecimalText
 
     /// <summary>Reads plain digits with at most one mark: up to 19 digits. False for everything else (which may be a number all
     /// the same).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool TryDigits(ReadOnlySpan<byte> cell, byte mark, out bool negative, out ulong digits, out int fraction)
     {
-        negative = false;
+        // Signs come at random: a sum instead of a branch. A plus sign is rare.
+        negative = cell.Length > 0 && cell[0] == '-';
+        var unsigned = cell[(negative ? 1 : 0)..];
+        return BitConverter.IsLittleEndian && (uint)(unsigned.Length - 1) < ShortDigits.Longest
+            ? ShortDigits.TryRead(unsigned, mark, out digits, out fraction)
+            : TryLongDigits(unsigned, mark, out digits, out fraction);
+    }
+
+    private static bool TryLongDigits(ReadOnlySpan<byte> cell, byte mark, out ulong digits, out int fraction)
+    {
         digits = 0;
         fraction = 0;
-        var i = 0;
-        if (cell.Length > 0 && (cell[0] == '-' || cell[0] == '+'))
-        {
-            negative = cell[0] == '-';
-            i = 1;
-        }
 
         // One more than 19 for the mark; 19 nines stay below 2^64.
-        var length = cell.Length - i;
-        if (length is < 1 or > 20) return false;
+        if (cell.Length is < 1 or > 20) return false;
+        var i = 0;
         uint digit;
         while (i < cell.Length && (digit = (uint)cell[i] - '0') <= 9)
         {
@@ -50,8 +53,8 @@ internal static class DecimalText
             i++;
         }
 
-        if (i == cell.Length) return length <= 19;
-        if (cell[i] != mark || length == 1) return false;
+        if (i == cell.Length) return i <= 19;
+        if (cell[i] != mark || cell.Length == 1) return false;
         var start = ++i;
         while (i < cell.Length && (digit = (uint)cell[i] - '0') <= 9)
         {
@@ -65,6 +68,7 @@ internal static class DecimalText
 
     /// <summary>The fast way for what nearly every cell is: up to 15 digits, so that mantissa and power of ten are exact doubles
     /// and one division rounds correctly. The shortest decimal of the result is the text again.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool TryFast(ReadOnlySpan<byte> cell, byte mark, out double value)
     {
         if (!TryDigits(cell, mark, out var negative, out var digits, out var fraction) || digits > FifteenDigits)
@@ -73,8 +77,8 @@ internal static class DecimalText
             return false;
         }
 
-        value = digits / Powers[fraction];
-        if (negative) value = -value;
+        var size = (long)digits / Powers[fraction];
+        value = BitConverter.Int64BitsToDouble(BitConverter.DoubleToInt64Bits(size) | (negative ? 1L : 0L) << 63);
         return true;
     }
 

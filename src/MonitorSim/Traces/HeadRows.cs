@@ -24,7 +24,7 @@ internal static class HeadRows
     /// <param name="linesBefore">Lines of the file before the head.</param>
     public static List<HeadRow> Cut(ReadOnlyMemory<byte> head, bool whole, char separator, long linesBefore)
     {
-        using var reader = CsvReader.Create(head, Options(separator, new()));
+        using var reader = CsvReader.Create(head, Options(separator, new() { TrimWhitespace = true }));
         var rows = new List<HeadRow>();
         while (rows.Count < MostRows && reader.Read())
         {
@@ -45,7 +45,6 @@ internal static class HeadRows
         DetectSeparatorHint = false,
         TrackLineNumbers = true,
         SkipEmptyLines = true,
-        TrimWhitespace = true,
         MaxRecordSize = 16 << 20,
     };
 

@@ -32,8 +32,8 @@ internal sealed class RowReader
 
     /// <summary>Reads everything.</summary>
     /// <param name="text">UTF-8, from the first sample on.</param>
-    /// <param name="expected">About how many samples will come.</param>
-    public void Read(HeadStream text, int expected)
+    /// <param name="room">How much room to take.</param>
+    public void Read(HeadStream text, Room room)
     {
         var options = HeadRows.Options(_layout.Delimiter, new() { BufferSize = 256 << 10, OnMalformedRecord = Malformed });
         using var reader = CsvReader.Create(text, options, leaveOpen: true);
@@ -52,8 +52,8 @@ internal sealed class RowReader
                 if (_oddRow is not null) Ragged();
                 if (_count == capacity)
                 {
-                    capacity = Math.Max(expected, checked(capacity + capacity / 2 + 256));
-                    Array.Resize(ref _times, capacity);
+                    capacity = room.After(capacity);
+                    Room.Grow(ref _times, capacity);
                     foreach (var column in _all) column.Grow(capacity);
                 }
 
@@ -75,10 +75,10 @@ internal sealed class RowReader
     public Trace ToTrace(string name, string sha256)
     {
         _problems.ThrowIfAny();
-        Array.Resize(ref _times, _count);
+        Room.Trim(ref _times, _count);
         var columns = new Column[_all.Length];
         for (var i = 0; i < columns.Length; i++) columns[i] = _all[i].ToColumn(_count);
-        return new Trace(name, _times, columns, sha256);
+        return new Trace(name, _times, _count, columns, sha256);
     }
 
     private void Row(CsvReader reader)

@@ -8,6 +8,9 @@ internal sealed class TimeCells
         1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000, 1_000_000_000,
     ];
 
+    // Half of what 64 bits hold, so that the difference of two still fits.
+    private static readonly ulong[] Largest = [.. Powers.Select(p => (ulong)(long.MaxValue / 2 / p))];
+
     private readonly int _power;
     private readonly bool _iso;
     private readonly byte _mark;
@@ -31,7 +34,7 @@ internal sealed class TimeCells
     {
         // Times without parts of a nanosecond need whole numbers only.
         if (!_iso && DecimalText.TryDigits(cell, _mark, out var negative, out var digits, out var fraction)
-            && fraction <= _power && digits <= (ulong)(long.MaxValue / 2 / Powers[_power - fraction]))
+            && fraction <= _power && digits <= Largest[_power - fraction])
         {
             var whole = (long)digits * Powers[_power - fraction];
             if (negative) whole = -whole;

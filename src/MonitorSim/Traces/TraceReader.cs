@@ -87,9 +87,9 @@ public static class TraceReader
         var layout = new LayoutFinder(place, dialect).Find(text, encoding);
         var columns = ColumnPlan.Of(layout, wanted, place);
         var rows = new RowReader(layout, columns, new ProblemList(place));
-        var expected = Expected(text.Head[layout.Offset..], length);
+        var room = new Room(text.Head[layout.Offset..], length, () => raw.Count);
         text.Skip(layout.Offset);
-        rows.Read(text, expected);
+        rows.Read(text, room);
         found = layout.Found;
         return rows.ToTrace(name, raw.Sha256());
     }
@@ -107,15 +107,6 @@ public static class TraceReader
         var text = new HeadStream(System.Text.Encoding.CreateTranscodingStream(bytes, encoding.Encoding, new System.Text.UTF8Encoding(false)));
         text.Peek(HeadSize);
         return text;
-    }
-
-    // From the head's bytes a line, with a little to spare; 0 where the length is unknown.
-    private static int Expected(ReadOnlySpan<byte> head, long length)
-    {
-        var lines = head.Count((byte)'\n');
-        if (lines < 2 || length == 0) return 1024;
-        var bytesALine = (double)(head.LastIndexOf((byte)'\n') + 1) / lines;
-        return (int)Math.Min(length / bytesALine * 1.01 + 16, Array.MaxLength);
     }
 
     private static Problem NoSuchFile(string path)
