@@ -16,5 +16,7 @@ internal sealed record Layout
     public required int Offset { get; init; }
     /// <summary>Lines before the first sample.</summary>
     public required long LinesBefore { get; init; }
+    /// <summary>Whether spaces stand before quotes. Cells without quotes are trimmed in any case, and faster.</summary>
+    public required bool SpacedQuotes { get; init; }
     public required DialectFound Found { get; init; }
 }

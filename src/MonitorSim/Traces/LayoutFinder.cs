@@ -28,6 +28,7 @@ internal sealed class LayoutFinder(string file, Dialect given)
             : DelimiterFinder.Find(rest, text.HeadIsAll, linesSkipped, given.Decimal);
         if (rows.Count == 0) throw Bad("the file is empty", "a recording has a header and at least one sample");
         var top = given.SkipRows is null ? Top(rows) : 0;
+        if (rows[top].IsComment) rows[top].Cells[0] = WithoutCommentMark(rows[top].Cells[0]);
         var columns = rows[top].Cells.Length;
         var below = rows.Skip(top).Where(r => r.Cells.Length == columns).ToList();
         var mark = given.Decimal ?? DecimalMark(delimiter, below);
@@ -65,6 +66,7 @@ internal sealed class LayoutFinder(string file, Dialect given)
             Time = time,
             TimeUnit = timeUnit,
             Offset = skipped + rows[firstSample].Offset,
+            SpacedQuotes = text.Head.IndexOf(" \""u8) >= 0,
             LinesBefore = rows[firstSample].Line - 1,
             Found = found,
         };
@@ -80,10 +82,7 @@ internal sealed class LayoutFinder(string file, Dialect given)
         // Numerical tools write the header as the last comment.
         if (first > 0 && rows[first - 1] is { IsComment: true } comment && comment.Cells.Length == usual && usual > 1
             && !rows[first].Cells.All(c => c.Length > 0 && !IsNumber(c, '.') && !IsNumber(c, ',')))
-        {
-            comment.Cells[0] = comment.Cells[0].TrimStart('#', '%', '/').Trim();
             return first - 1;
-        }
 
         // A header with another number of names than there are cells is an error, not a preamble.
         if (first > 0 && rows[first - 1] is { IsComment: false } above && above.Cells.Length > 1 && usual > 1
@@ -94,6 +93,13 @@ internal sealed class LayoutFinder(string file, Dialect given)
         }
 
         return first;
+    }
+
+    // "# t" and "#t" are a time behind a comment mark; "%load" is a name.
+    private static string WithoutCommentMark(string cell)
+    {
+        var bare = cell.TrimStart('#', '%', '/');
+        return bare.Trim().Length > 0 && (cell[0] == '#' || bare[0] == ' ') ? bare.Trim() : cell;
     }
 
     private static bool HasNumber(string[] cells) => cells.Any(c => IsNumber(c, '.') || IsNumber(c, ','));

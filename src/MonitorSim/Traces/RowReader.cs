@@ -20,6 +20,9 @@ internal sealed class RowReader
     // A row of another length is truncated if nothing follows it, else ragged: known one row later.
     private (long Line, int Cells)? _oddRow;
 
+    // The last cell of a row that could not be read: where the file then ends without a line end, it was cut off there.
+    private (int Sample, long Line, string Cell)? _unreadableEnd;
+
     public RowReader(Layout layout, Cells[] columns, ProblemList problems)
     {
         (_layout, _problems, _all) = (layout, problems, columns);
@@ -35,7 +38,7 @@ internal sealed class RowReader
     /// <param name="room">How much room to take.</param>
     public void Read(HeadStream text, Room room)
     {
-        var options = HeadRows.Options(_layout.Delimiter, new() { BufferSize = 256 << 10, OnMalformedRecord = Malformed });
+        var options = HeadRows.Options(_layout.Delimiter, new() { BufferSize = 256 << 10, OnMalformedRecord = Malformed, TrimWhitespace = _layout.SpacedQuotes });
         using var reader = CsvReader.Create(text, options, leaveOpen: true);
         var cells = _layout.Names.Length;
         var capacity = 0;
@@ -149,6 +152,7 @@ internal sealed class RowReader
             return;
         }
 
+        if (column.Index == _layout.Names.Length - 1) _unreadableEnd = (_count, LineOf(reader), cell);
         var mark = _layout.Decimal;
         var other = mark == ',' ? '.' : ',';
         var fix = ExactDecimal.Parse(Encoding.UTF8.GetBytes(cell), (byte)other) is not null
@@ -191,6 +195,12 @@ internal sealed class RowReader
             {
                 Ragged();
             }
+        }
+
+        if (!lineEnded && _unreadableEnd is { } end && end.Sample == _count - 1)
+        {
+            _problems.Add(ProblemKind.TruncatedRow, end.Line, null, () =>
+                ($"the last row seems cut off: it has no line end, and its last cell is '{Shortened(end.Cell)}'", "record it again, or remove that row"));
         }
 
         if (_count == 0 && !_problems.Any)

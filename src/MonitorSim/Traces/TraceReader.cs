@@ -35,6 +35,7 @@ public static class TraceReader
             return Read(input, "-", dialect, wanted, out found, progress, cancel);
         }
 
+        if (path.Length == 0) throw new InputException(new Problem("trace", "the path is empty", "give a file, or - for standard input"));
         if (Directory.Exists(path)) throw new InputException(new Problem(path, "this is a folder", "give a file"));
         try
         {
