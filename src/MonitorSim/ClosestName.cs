@@ -14,14 +14,19 @@ internal static class ClosestName
             if (distance < bestDistance) (best, bestDistance) = (candidate, distance);
         }
 
-        return best is not null && bestDistance <= Math.Max(1, Math.Min(name.Length, best.Length) / 2) ? best : null;
+        if (best is null) return null;
+        var shorter = Math.Min(name.Length, best.Length);
+        return bestDistance < shorter && bestDistance <= Math.Max(1, shorter / 2) ? best : null;
     }
 
     /// <summary>"did you mean 'x'?" or the list of what there is, for the second half of an error.</summary>
     public static string Advice(string name, IReadOnlyCollection<string> known, string noun)
     {
         if (Of(name, known) is { } closest) return $"did you mean '{closest}'?";
-        return known.Count == 0 ? $"there is no {noun}" : $"{noun}s are: {string.Join(", ", known)}";
+        if (known.Count == 0) return $"there is no {noun}";
+        const int Most = 20;
+        var list = string.Join(", ", known.Take(Most)) + (known.Count > Most ? ", …" : "");
+        return $"{(noun == "axis" ? "axes" : noun + "s")} are: {list}";
     }
 
     /// <summary>Insertions, deletions, substitutions and swaps of neighbours, case ignored.</summary>

@@ -12,7 +12,7 @@ public sealed record Plan
     /// <summary>What the plan is for, in the user's words.</summary>
     public string Title { get; init; } = "";
     /// <summary>The cycle of monitors and reactor; null runs them once per sample (<c>"trace"</c>).</summary>
-    [Kind(Kind.Time, Allowed.Positive)] public Quantity? Cycle { get; init; }
+    [Kind(Kind.Time, Allowed.Positive), NullWord("trace")] public Quantity? Cycle { get; init; }
     /// <summary>Offset of an own cycle, 0 &lt;= phase &lt; cycle.</summary>
     [Kind(Kind.Time)] public Quantity? Phase { get; init; }
     /// <summary>Age of the newest sample that a cycle can see.</summary>
@@ -35,6 +35,8 @@ public sealed record Plan
     public IReadOnlyDictionary<string, IReadOnlyList<string>> Groups { get; init; } = new Dictionary<string, IReadOnlyList<string>>();
     /// <summary>The axes by name.</summary>
     public IReadOnlyDictionary<string, AxisPlan> Axes { get; init; } = new Dictionary<string, AxisPlan>();
+    /// <summary>The hash of the file that the plan was read from, lower-case hexadecimal; null for a plan built in C#.</summary>
+    [JsonIgnore] public string? Sha256 { get; init; }
     /// <summary>What <c>check</c> holds the replay against.</summary>
     public IReadOnlyList<ExpectPlan> Expect { get; init; } = [];
 }

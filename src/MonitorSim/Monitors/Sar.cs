@@ -5,6 +5,8 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SAR, safe acceleration range.</summary>
+[Needs(Kind.Acceleration)]
+[AtLeastOneOf("lower", "upper")]
 public sealed record Sar : MonitorPlan
 {
     /// <inheritdoc/>

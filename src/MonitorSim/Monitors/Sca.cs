@@ -6,6 +6,8 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SCA, safe cam: an output that is on while the position is inside a range.</summary>
+[Needs(Kind.Position)]
+[OutputFunction(CanTrip = false)]
 public sealed record Sca : MonitorPlan
 {
     /// <inheritdoc/>

@@ -5,6 +5,7 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SDI, safe direction: the axis must not move against the permitted direction.</summary>
+[Needs(Kind.Position)]
 public sealed record Sdi : MonitorPlan
 {
     /// <inheritdoc/>

@@ -5,6 +5,7 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SLA, safely-limited acceleration.</summary>
+[Needs(Kind.Acceleration)]
 public sealed record Sla : MonitorPlan
 {
     /// <inheritdoc/>
@@ -12,7 +13,7 @@ public sealed record Sla : MonitorPlan
     /// <summary>The largest acceleration.</summary>
     [Kind(Kind.Acceleration, Allowed.NonNegativeUnlessSigned)] public required Quantity Limit { get; init; }
     /// <summary>A limit of its own while slowing down; null: the same for both.</summary>
-    [Kind(Kind.Acceleration)] public Quantity? Deceleration { get; init; }
+    [Kind(Kind.Acceleration, Allowed.Positive), Needs(Kind.Velocity)] public Quantity? Deceleration { get; init; }
     /// <summary>Compares the quantity itself instead of its magnitude.</summary>
     public bool Signed { get; init; }
 

@@ -5,6 +5,7 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SLI, safely-limited increment: one move of limited length, then standstill.</summary>
+[Needs(Kind.Position)]
 public sealed record Sli : MonitorPlan
 {
     /// <inheritdoc/>

@@ -5,6 +5,8 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SLP, safely-limited position.</summary>
+[Needs(Kind.Position)]
+[AtLeastOneOf("lower", "upper")]
 public sealed record Slp : MonitorPlan
 {
     /// <inheritdoc/>

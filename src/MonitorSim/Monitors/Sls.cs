@@ -5,6 +5,8 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SLS, safely-limited speed: the speed must not exceed a limit.</summary>
+[Needs(Kind.Velocity)]
+[ExactlyOneOf("limit", "levels")]
 public sealed record Sls : MonitorPlan
 {
     /// <inheritdoc/>

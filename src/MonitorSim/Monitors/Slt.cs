@@ -5,6 +5,7 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SLT, safely-limited torque (or force).</summary>
+[Needs(Kind.Torque)]
 public sealed record Slt : MonitorPlan
 {
     /// <inheritdoc/>

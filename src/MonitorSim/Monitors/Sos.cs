@@ -5,6 +5,7 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SOS, safe operating stop: the axis must stay where it is, under torque.</summary>
+[Needs(Kind.Position)]
 public sealed record Sos : MonitorPlan
 {
     /// <inheritdoc/>
@@ -12,7 +13,7 @@ public sealed record Sos : MonitorPlan
     /// <summary>The largest distance from where watching began.</summary>
     [Kind(Kind.Position)] public required Quantity Window { get; init; }
     /// <summary>The largest speed; null: not compared.</summary>
-    [Kind(Kind.Velocity)] public Quantity? Speed { get; init; }
+    [Kind(Kind.Velocity), Needs(Kind.Velocity)] public Quantity? Speed { get; init; }
 
     internal override Measures Measure(AxisChannels axis) => new SosMeasures(axis, Constant.Of(Window), Constant.OfOptional(Speed));
 }

@@ -6,6 +6,9 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SSM, safe speed monitor: an output that is on while the speed is inside a range.</summary>
+[Needs(Kind.Velocity)]
+[AtLeastOneOf("lower", "upper")]
+[OutputFunction(CanTrip = false)]
 public sealed record Ssm : MonitorPlan
 {
     /// <inheritdoc/>

@@ -5,6 +5,8 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>SSR, safe speed range: the speed must stay between two limits.</summary>
+[Needs(Kind.Velocity)]
+[AtLeastOneOf("lower", "upper")]
 public sealed record Ssr : MonitorPlan
 {
     /// <inheritdoc/>

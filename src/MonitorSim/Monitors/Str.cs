@@ -5,6 +5,8 @@ using MonitorSim.Quantities;
 namespace MonitorSim.Monitors;
 
 /// <summary>STR, safe torque range: the torque with its sign must stay between two limits.</summary>
+[Needs(Kind.Torque)]
+[AtLeastOneOf("lower", "upper")]
 public sealed record Str : MonitorPlan
 {
     /// <inheritdoc/>

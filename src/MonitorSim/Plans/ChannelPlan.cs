@@ -48,7 +48,7 @@ public sealed record SecondChannelPlan
     /// <summary>The recorded column.</summary>
     public required string Column { get; init; }
     /// <summary>The largest difference that is allowed.</summary>
-    [Kind(Kind.Channel)] public required Quantity Tolerance { get; init; }
+    [Kind(Kind.ChannelDifference)] public required Quantity Tolerance { get; init; }
     /// <summary>How long a larger difference may last; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? Time { get; init; }
     /// <summary>Its unit.</summary>

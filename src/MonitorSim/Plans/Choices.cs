@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace MonitorSim.Plans;
 
 /// <summary>What a missing cell or a gap in time does.</summary>
@@ -53,10 +55,13 @@ public enum Reaction
     /// <summary>The trip is reported only.</summary>
     None,
     /// <summary>STO: torque off at once (stop category 0).</summary>
+    [JsonStringEnumMemberName("stop 0")]
     Stop0,
     /// <summary>SS1: stop, then torque off (stop category 1).</summary>
+    [JsonStringEnumMemberName("stop 1")]
     Stop1,
     /// <summary>SS2: stop, then hold (stop category 2).</summary>
+    [JsonStringEnumMemberName("stop 2")]
     Stop2,
 }
 
@@ -64,10 +69,13 @@ public enum Reaction
 public enum StopVariant
 {
     /// <summary><c>t</c>: it ends after a time; nothing is compared.</summary>
+    [JsonStringEnumMemberName("t")]
     Time,
     /// <summary><c>r</c>: the speed is compared with a ramp.</summary>
+    [JsonStringEnumMemberName("r")]
     Ramp,
     /// <summary><c>d</c>: the deceleration is compared with a least one.</summary>
+    [JsonStringEnumMemberName("d")]
     Deceleration,
 }
 

@@ -7,7 +7,10 @@ public sealed record Condition(string Text, Expression Root)
 {
     /// <summary>Reads an expression.</summary>
     /// <exception cref="FormatException">Not an expression; the message says where and what would do.</exception>
-    public static Condition Parse(string text) => throw new NotImplementedException();
+    public static Condition Parse(string text) => new(text, ConditionParser.Parse(text));
+
+    /// <summary>As written.</summary>
+    public override string ToString() => Text;
 
     /// <summary>Reads an expression, so that a plan in C# reads like one in JSON.</summary>
     public static implicit operator Condition(string text) => Parse(text);

@@ -17,8 +17,12 @@ public enum Kind
     Torque,
     /// <summary>°C.</summary>
     Temperature,
-    /// <summary>After the channel it stands in.</summary>
+    /// <summary>A difference of temperatures: 2 K is the same as 2 °C.</summary>
+    TemperatureDifference,
+    /// <summary>The unit or offset of a recorded channel, at the side where it was recorded.</summary>
     Channel,
+    /// <summary>A difference of a channel's values, at the load side.</summary>
+    ChannelDifference,
     /// <summary>Length per revolution.</summary>
     Feed,
     /// <summary>kg or kg·m², after the axis.</summary>

@@ -24,7 +24,7 @@ public sealed record StoPlan
     /// <summary>Demands the stop while it holds.</summary>
     public Condition? Request { get; init; }
     /// <summary>The largest torque that may be left; null: not checked.</summary>
-    [Kind(Kind.Torque)] public Quantity? Residual { get; init; }
+    [Kind(Kind.Torque), Needs(Kind.Torque)] public Quantity? Residual { get; init; }
     /// <summary>From torque off until the check begins; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? Grace { get; init; }
 }
@@ -58,9 +58,9 @@ public sealed record SosPlan
     /// <summary>Demands holding while it holds.</summary>
     public Condition? Request { get; init; }
     /// <summary>The largest distance from the position at which holding began.</summary>
-    [Kind(Kind.Position)] public Quantity? Window { get; init; }
+    [Kind(Kind.Position), Needs(Kind.Position)] public Quantity? Window { get; init; }
     /// <summary>The largest speed; null: not compared.</summary>
-    [Kind(Kind.Velocity)] public Quantity? Speed { get; init; }
+    [Kind(Kind.Velocity), Needs(Kind.Velocity)] public Quantity? Speed { get; init; }
 }
 
 /// <summary>SBC: the holding brake.</summary>
@@ -69,5 +69,5 @@ public sealed record SbcPlan
     /// <summary>How long the brake takes to hold; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? Apply { get; init; }
     /// <summary>How far the axis may move with the brake applied; null: not checked.</summary>
-    [Kind(Kind.Position)] public Quantity? Window { get; init; }
+    [Kind(Kind.Position), Needs(Kind.Position)] public Quantity? Window { get; init; }
 }
