@@ -91,6 +91,7 @@ internal static class DecimalText
         cell = Trim(cell);
         if (IsMissing(cell)) return CellText.Missing;
         if (TryFast(cell, mark, out value)) return CellText.Number;
+        if (TryPlain(cell, mark, out value, out beyond)) return CellText.Number;
         if (ExactDecimal.Parse(cell, mark) is not { } exact) return CellText.NotANumber;
         if (exact.Digits.IsZero)
         {
@@ -100,9 +101,7 @@ internal static class DecimalText
 
         // Beyond these even the exact value would be of no use, and its power of ten would fill the memory.
         if (exact.Magnitude is > 309 or < -400) return CellText.OutOfRange;
-        if (!FastDoubleParser.TryParseDouble(cell, out int consumed, out value, NumberStyles.Float, (byte)'.', mark)
-            || consumed != cell.Length)
-            value = Slow(cell, mark);
+        value = Rounded(cell, mark);
         if (double.IsInfinity(value)) return CellText.OutOfRange;
 
         // Up to 15 digits survive the way through a normal double, so nothing has to be looked at.
@@ -123,8 +122,36 @@ internal static class DecimalText
     /// <summary>Whether a cell longer than this cannot be a number.</summary>
     public static bool TooLong(int length) => length > LongestNumber;
 
-    private static double Slow(ReadOnlySpan<byte> cell, byte mark)
+    // 16 to 19 digits without an exponent, as programs write that show every bit of a double: no large integers needed.
+    private static bool TryPlain(ReadOnlySpan<byte> cell, byte mark, out double value, out ExactDecimal? beyond)
     {
+        value = 0;
+        beyond = null;
+        if (!TryDigits(cell, mark, out var negative, out var digits, out var fraction) || digits == 0) return false;
+        value = Rounded(cell, mark);
+        Span<byte> text = stackalloc byte[40];
+        value.TryFormat(text, out var written, "R", CultureInfo.InvariantCulture);
+        if (!TryDigits(text[..written], (byte)'.', out _, out var shortest, out var shortestFraction)) return false;
+        WithoutTrailingZeros(ref digits, ref fraction);
+        WithoutTrailingZeros(ref shortest, ref shortestFraction);
+        if (digits != shortest || fraction != shortestFraction) beyond = ExactDecimal.Of(negative, digits, -fraction);
+        return true;
+    }
+
+    private static void WithoutTrailingZeros(ref ulong digits, ref int fraction)
+    {
+        while (digits % 10 == 0)
+        {
+            digits /= 10;
+            fraction--;
+        }
+    }
+
+    private static double Rounded(ReadOnlySpan<byte> cell, byte mark)
+    {
+        if (FastDoubleParser.TryParseDouble(cell, out int consumed, out var value, NumberStyles.Float, mark, 0) && consumed == cell.Length) return value;
+
+        // A plus sign, for one, is not taken there.
         Span<byte> copy = stackalloc byte[cell.Length];
         cell.CopyTo(copy);
         copy.Replace(mark, (byte)'.');

@@ -27,6 +27,14 @@ internal readonly record struct ExactDecimal(bool Negative, BigInteger Digits, i
             : new Fraction(signed, BigInteger.Pow(10, -Exponent));
     }
 
+    /// <summary>digits · 10^exponent; the digits are not divisible by 10.</summary>
+    public static ExactDecimal Of(bool negative, ulong digits, int exponent)
+    {
+        var count = 0;
+        for (var rest = digits; rest > 0; rest /= 10) count++;
+        return new ExactDecimal(negative, digits, exponent, count);
+    }
+
     /// <summary>Reads <c>[+-]digits[mark digits][e[+-]digits]</c>; null for anything else.</summary>
     public static ExactDecimal? Parse(ReadOnlySpan<byte> text, byte mark)
     {

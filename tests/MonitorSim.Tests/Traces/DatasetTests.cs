@@ -42,6 +42,11 @@ public class DatasetTests
         var trace = TraceReader.Read(Path("panda/joint1.csv"));
         Assert.Equal(20544, trace.Count);
         Assert.Equal(20.9991, trace.Times[^1] / 1e9, 4);
+        var survey = TraceSurvey.OfFile(Path("panda/joint1.csv"));
+        Assert.Equal(4, survey.Gaps.Count);
+        Assert.All(survey.Gaps, g => Assert.InRange(g.Duration, 8_200_000, 8_820_000));
+        Assert.Equal((0.70, 8.81), (Math.Round(survey.Sampling!.Shortest / 1e6, 2), Math.Round(survey.Sampling.Longest / 1e6, 2)));
+        Assert.Equal(["rad", "rad/s", "N·m"], survey.Columns.Select(c => c.Unit));
     }
 
     [SkippableFact]

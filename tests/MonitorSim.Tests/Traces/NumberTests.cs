@@ -105,6 +105,19 @@ public class NumberTests
     }
 
     [Property(Arbitrary = [typeof(Texts)], MaxTest = 300)]
+    public void Seventeen_digits_as_programs_write_them(AnyDouble[] values)
+    {
+        if (values.Length == 0) return;
+        var texts = values.Select(v => v.Value.ToString(Math.Abs(v.Value) is > 1e-4 and < 1e15 ? "0.#################" : "E16", CultureInfo.InvariantCulture)).ToArray();
+        var column = (NumberColumn)Reading.Of("v;w\n" + string.Concat(texts.Select(t => t + ";x\n")), Rated with { Decimal = '.' }, [Reading.Number("v")]).Find("v")!;
+        for (var k = 0; k < texts.Length; k++)
+        {
+            Assert.Equal(double.Parse(texts[k], CultureInfo.InvariantCulture), column.Values[k]);
+            Assert.Equal(Fraction.FromString(texts[k], NumberStyles.Float, CultureInfo.InvariantCulture), column.Exact(k));
+        }
+    }
+
+    [Property(Arbitrary = [typeof(Texts)], MaxTest = 300)]
     public void Doubles_come_back_bit_for_bit(AnyDouble[] values, bool comma, bool returns)
     {
         if (values.Length == 0) return;
@@ -118,11 +131,11 @@ public class NumberTests
     }
 
     [Property(Arbitrary = [typeof(Texts)], MaxTest = 500)]
-    public void Decimals_come_back_exactly_and_rounded_correctly(DecimalSample[] samples)
+    public void Decimals_come_back_exactly_and_rounded_correctly(DecimalSample[] samples, bool comma)
     {
         if (samples.Length == 0) return;
-        var text = "v;w\n" + string.Concat(samples.Select(s => s.Text + ";x\n"));
-        var column = (NumberColumn)Reading.Of(text, Rated with { Decimal = '.' }, [Reading.Number("v")]).Find("v")!;
+        var text = "v;w\n" + string.Concat(samples.Select(s => (comma ? s.Text.Replace('.', ',') : s.Text) + ";x\n"));
+        var column = (NumberColumn)Reading.Of(text, Rated with { Decimal = comma ? ',' : '.' }, [Reading.Number("v")]).Find("v")!;
         for (var k = 0; k < samples.Length; k++)
         {
             Assert.Equal(samples[k].Value, column.Exact(k));
