@@ -8,7 +8,7 @@ namespace MonitorSim;
 public sealed record Plan
 {
     /// <summary>Format version; 1.</summary>
-    [JsonPropertyName("plan")] public int Version { get; init; } = 1;
+    [JsonPropertyName("plan"), AlwaysWritten] public int Version { get; init; } = 1;
     /// <summary>What the plan is for, in the user's words.</summary>
     public string Title { get; init; } = "";
     /// <summary>The cycle of monitors and reactor; null runs them once per sample (<c>"trace"</c>).</summary>

@@ -7,7 +7,7 @@ namespace MonitorSim.Plans;
 public sealed record AxisPlan
 {
     /// <summary>Linear or rotary.</summary>
-    public AxisMotion Motion { get; init; }
+    [AlwaysWritten] public AxisMotion Motion { get; init; }
     /// <summary>The turn after which a rotary position begins again; null: it does not.</summary>
     [Kind(Kind.Position, Allowed.Positive)] public Quantity? Modulo { get; init; }
     /// <summary>Travel per revolution behind the gear.</summary>

@@ -69,7 +69,7 @@ public sealed record SecondChannelPlan
 public sealed record EstimatorPlan
 {
     /// <summary>Which estimator.</summary>
-    public EstimatorName Name { get; init; }
+    [AlwaysWritten] public EstimatorName Name { get; init; }
     /// <summary>How many samples it reaches back (difference, movingAverage) or uses (savitzkyGolay).</summary>
     public int? Samples { get; init; }
     /// <summary>The polynomial's degree (savitzkyGolay).</summary>

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace MonitorSim.Plans;
 
 /// <summary>A boolean expression of a plan: signals, monitors, states, and, or, not, always, never.</summary>
@@ -13,7 +15,8 @@ public sealed record Condition(string Text, Expression Root)
     public override string ToString() => Text;
 
     /// <summary>Reads an expression, so that a plan in C# reads like one in JSON.</summary>
-    public static implicit operator Condition(string text) => Parse(text);
+    [return: NotNullIfNotNull(nameof(text))]
+    public static implicit operator Condition?(string? text) => text is null ? null : Parse(text);
 }
 
 /// <summary>A node of an expression.</summary>

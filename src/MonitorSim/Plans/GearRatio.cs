@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using Fractions;
 
@@ -27,8 +28,9 @@ public sealed record GearRatio
 
     /// <summary>Reads <c>a:b</c>.</summary>
     /// <exception cref="FormatException">Not two plain numbers above 0.</exception>
-    public static implicit operator GearRatio(string text) =>
-        TryParse(text, out var ratio) ? ratio! : throw new FormatException($"'{text}' is no gear ratio; write motor turns to output turns, such as 5:1");
+    [return: NotNullIfNotNull(nameof(text))]
+    public static implicit operator GearRatio?(string? text) =>
+        text is null ? null : TryParse(text, out var ratio) ? ratio! : throw new FormatException($"'{text}' is no gear ratio; write motor turns to output turns, such as 5:1");
 
     /// <inheritdoc/>
     public override string ToString() => Text;

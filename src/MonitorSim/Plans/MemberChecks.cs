@@ -49,7 +49,7 @@ internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
 
                 break;
             case ShapeKind.Map:
-                foreach (var (name, item) in Entries(value))
+                foreach (var (name, item) in PlanType.Entries(value))
                     if (item is not null) Value(item, shape.Item!, member, path.Member(name), around);
                 break;
         }
@@ -92,15 +92,6 @@ internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
                 findings.Add(new(path.Member(members[0]), $"{name}: neither {string.Join(" nor ", members)} is set", $"set {list}") { Concerns = concerns });
             else if (atMostOne && set.Count > 1)
                 findings.Add(new(path.Member(set[^1]), $"{name}: {string.Join(" and ", set)} exclude one another", $"keep {list}"));
-        }
-    }
-
-    private static IEnumerable<(string Name, object? Value)> Entries(object map)
-    {
-        foreach (var entry in (IEnumerable)map)
-        {
-            var type = entry.GetType();
-            yield return ((string)type.GetProperty("Key")!.GetValue(entry)!, type.GetProperty("Value")!.GetValue(entry));
         }
     }
 }

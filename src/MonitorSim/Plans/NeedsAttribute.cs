@@ -42,3 +42,7 @@ internal sealed class NullWordAttribute(string word) : Attribute
 /// <summary>Text that JSON may also write as a number or as true or false.</summary>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class AnyScalarAttribute : Attribute;
+
+/// <summary>Written to JSON even where it is the default, because a reader wants to see it.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class AlwaysWrittenAttribute : Attribute;

@@ -1,3 +1,4 @@
+using System.Collections;
 using System.Collections.Concurrent;
 using System.Reflection;
 using System.Runtime.CompilerServices;
@@ -60,6 +61,8 @@ internal sealed record PlanMember(PropertyInfo Property)
     /// <summary>The word for null, if there is one.</summary>
     public string? NullWord { get; } = Property.GetCustomAttribute<NullWordAttribute>()?.Word;
 
+    public bool IsAlwaysWritten { get; } = Property.IsDefined(typeof(AlwaysWrittenAttribute)) || Property.IsDefined(typeof(RequiredMemberAttribute));
+
     public bool IsAnyScalar { get; } = Property.IsDefined(typeof(AnyScalarAttribute));
 
     public object? Get(object owner) => Property.GetValue(owner);
@@ -96,10 +99,22 @@ internal sealed class PlanType
 
     public OutputFunctionAttribute? Output { get; }
 
+    public static bool IsRecord(Type type) => Shape.Of(type).Kind == ShapeKind.Record;
+
     public static PlanType Of(Type type) => Known.GetOrAdd(type, static t => new(t));
 
     public PlanMember? Find(string name) => Members.FirstOrDefault(member => member.Name == name);
 
     /// <summary>A record with its defaults. Required members stay null until they are set.</summary>
     public object Create() => Activator.CreateInstance(Type)!;
+
+    /// <summary>The entries of a map of any value type.</summary>
+    public static IEnumerable<(string Name, object? Value)> Entries(object map)
+    {
+        foreach (var entry in (IEnumerable)map)
+        {
+            var type = entry.GetType();
+            yield return ((string)type.GetProperty("Key")!.GetValue(entry)!, type.GetProperty("Value")!.GetValue(entry));
+        }
+    }
 }

@@ -35,7 +35,7 @@ public sealed record RampStopPlan
     /// <summary>Demands the stop while it holds.</summary>
     public Condition? Request { get; init; }
     /// <summary>How it is watched.</summary>
-    public StopVariant Variant { get; init; }
+    [AlwaysWritten] public StopVariant Variant { get; init; }
     /// <summary>When a stop by time ends (variant t).</summary>
     [Kind(Kind.Time)] public Quantity? Time { get; init; }
     /// <summary>The ramp (r) or the least deceleration (d).</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Numerics;
 using Fractions;
 
@@ -68,7 +69,8 @@ public sealed record Quantity(Fraction Number, Unit Unit)
     }
 
     /// <summary>Reads text such as <c>33 mm/s</c>, so that a plan in C# reads like one in JSON.</summary>
-    public static implicit operator Quantity(string text) => Parse(text);
+    [return: NotNullIfNotNull(nameof(text))]
+    public static implicit operator Quantity?(string? text) => text is null ? null : Parse(text);
 
     /// <summary>Whether number and unit are the same.</summary>
     public bool Equals(Quantity? other) => other is not null && Number == other.Number && Unit == other.Unit;

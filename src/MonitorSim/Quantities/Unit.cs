@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Fractions;
 
 namespace MonitorSim.Quantities;
@@ -20,7 +21,8 @@ public sealed record Unit(string Symbol, Dimension Dimension, Fraction Factor, F
     public static bool TryParse(string symbol, out Unit? unit, out string? error) => UnitParser.TryParse(symbol, out unit, out error);
 
     /// <summary>Reads a unit, so that a plan in C# reads like one in JSON.</summary>
-    public static implicit operator Unit(string symbol) => Parse(symbol);
+    [return: NotNullIfNotNull(nameof(symbol))]
+    public static implicit operator Unit?(string? symbol) => symbol is null ? null : Parse(symbol);
 
     /// <summary>The exact SI value of so many of this unit.</summary>
     public Fraction ToSi(Fraction value) => value * Factor + Offset;
