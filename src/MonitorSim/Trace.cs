@@ -53,6 +53,8 @@ public sealed class Trace
     /// <summary>Nanoseconds since the first sample, strictly rising from 0.</summary>
     public ReadOnlySpan<long> Times => _times.AsSpan(0, Count);
 
+    internal long[] TimesArray => _times;
+
     /// <summary>The columns, in the order of the file.</summary>
     public IReadOnlyList<Column> Columns { get; }
 

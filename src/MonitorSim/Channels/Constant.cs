@@ -13,7 +13,7 @@ internal sealed class Constant(Fraction exact)
 
     public Fraction Exact { get; } = exact;
 
-    public double Value { get; } = Rounding.ToDouble(exact);
+    public double Value { get; } = ExactDouble.Nearest(exact);
 
     /// <summary>How far <see cref="Value"/> may lie from <see cref="Exact"/>.</summary>
     public double Error => Math.Abs(Value) * Rounding.Unit + double.Epsilon;

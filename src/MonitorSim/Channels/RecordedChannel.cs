@@ -1,12 +1,13 @@
 using Fractions;
+using MonitorSim.Quantities;
 
 namespace MonitorSim.Channels;
 
 /// <summary>A recorded column carried to SI and to the load side: raw · factor + offset.</summary>
 internal sealed class RecordedChannel(Numbers raw, Fraction factor, Fraction offset) : Channel
 {
-    private readonly double _factor = Rounding.ToDouble(factor);
-    private readonly double _offset = Rounding.ToDouble(offset);
+    private readonly double _factor = ExactDouble.Nearest(factor);
+    private readonly double _offset = ExactDouble.Nearest(offset);
 
     public override Presence At(int sample) => raw.IsMissing(sample) ? Presence.Missing : Presence.Present;
 

@@ -1,4 +1,5 @@
 using Fractions;
+using MonitorSim.Quantities;
 using MonitorSim.Channels;
 
 namespace MonitorSim.Estimators;
@@ -27,7 +28,7 @@ internal abstract class SmoothedChannel(Channel source, SampleTimes times) : Der
 
     public sealed override double Error(int sample) => 0;
 
-    public sealed override Fraction Exact(int sample) => Fraction.FromDouble(Value(sample));
+    public sealed override Fraction Exact(int sample) => ExactDouble.Of(Value(sample));
 
     /// <summary>The rate at a sample; asked for once a sample, in order, only where the source has a value. NaN where it has none.</summary>
     protected abstract double Estimate(int sample);

@@ -23,8 +23,8 @@ internal abstract class Measures
     /// <summary>Whether the function's output is on; null for functions without an output. Asked for once a cycle.</summary>
     public virtual bool? Output(in Cycle cycle, bool isActive) => null;
 
-    /// <summary>Whether references make the outcome depend on when watching began, so that a longer delay has to be tried out.</summary>
-    public virtual bool DependsOnStart => false;
+    /// <summary>How a side depends on the arming delay.</summary>
+    public virtual DelayMeaning DelayMatters(int side) => DelayMeaning.Start;
 
     public bool LacksInput(int sample)
     {
@@ -32,4 +32,15 @@ internal abstract class Measures
             if (quantity.IsMissing(sample)) return true;
         return false;
     }
+}
+
+/// <summary>How the outcome of a side depends on the arming delay.</summary>
+internal enum DelayMeaning
+{
+    /// <summary>It decides from when on is compared, and nothing else.</summary>
+    Start,
+    /// <summary>A reference remembers where watching began.</summary>
+    Reference,
+    /// <summary>It counts at every change of level, or while arming.</summary>
+    Throughout,
 }

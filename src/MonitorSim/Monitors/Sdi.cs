@@ -30,7 +30,7 @@ internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart
 
     public override IReadOnlyList<Measured> Needs { get; } = [travel];
 
-    public override bool DependsOnStart => true;
+    public override DelayMeaning DelayMatters(int side) => DelayMeaning.Reference;
 
     public override void Forget() => _reference = -1;
 

@@ -31,7 +31,7 @@ internal sealed class SliMeasures(Measured travel, Constant increment, long move
 
     public override IReadOnlyList<Measured> Needs { get; } = [travel];
 
-    public override bool DependsOnStart => true;
+    public override DelayMeaning DelayMatters(int side) => DelayMeaning.Reference;
 
     public override void Forget() => (_start, _end) = (-1, -1);
 

@@ -61,6 +61,8 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
 
     public override IReadOnlyList<Measured> Needs { get; } = [velocity];
 
+    public override DelayMeaning DelayMatters(int side) => hasLevels || side == 1 ? DelayMeaning.Throughout : DelayMeaning.Start;
+
     public override void Forget()
     {
         _pending.Clear();

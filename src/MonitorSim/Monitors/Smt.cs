@@ -30,7 +30,7 @@ public sealed record Smt : MonitorPlan
 internal sealed class SmtMeasures(Measured temperature, Smt plan) : OutputMeasures(plan.OnDelay, plan.OffDelay)
 {
     private readonly Constant _limit = Constant.Of(plan.Limit);
-    private readonly Constant _low = new(plan.Limit.Exact - (plan.Hysteresis is null ? Fraction.Zero : plan.Hysteresis.Number * plan.Hysteresis.Unit.Factor));
+    private readonly Constant _low = new(plan.Limit.Exact - (plan.Hysteresis?.ExactDifference ?? Fraction.Zero));
 
     public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(temperature.Unit, Constant.Of(plan.Limit))];
 

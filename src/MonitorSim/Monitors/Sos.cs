@@ -30,7 +30,7 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
 
     public override IReadOnlyList<Measured> Needs { get; } = speed is null ? [axis.Travel!] : [axis.Travel!, axis.Velocity!];
 
-    public override bool DependsOnStart => true;
+    public override DelayMeaning DelayMatters(int side) => side == 0 ? DelayMeaning.Reference : DelayMeaning.Start;
 
     public override void Forget() => _reference = -1;
 

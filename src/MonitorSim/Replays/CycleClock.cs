@@ -27,11 +27,14 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
         return reach < 0 ? 0 : (int)Math.Max(0, reach / t - _first + 1);
     }
 
+    /// <summary>The time of the cycle of that index, ns.</summary>
+    public long TimeOf(int index) => cycle is { } t ? phase + (_first + index) * t : times[index] + inputDelay;
+
     /// <summary>The cycle of that index; <paramref name="hint"/> is a sample known to be early enough.</summary>
     public Cycle At(int index, int hint = 0)
     {
-        if (cycle is not { } t) return new(index, times[index] + inputDelay, index);
-        var time = phase + (_first + index) * t;
+        var time = TimeOf(index);
+        if (cycle is null) return new(index, time, index);
         return new(index, time, times.NewestAt(time - inputDelay, hint));
     }
 
@@ -50,7 +53,7 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
 
     private int FirstHint(int index)
     {
-        var seen = phase + (_first + index) * cycle!.Value - inputDelay;
+        var seen = TimeOf(index) - inputDelay;
         int low = 0, high = times.Count - 1;
         while (low < high)
         {

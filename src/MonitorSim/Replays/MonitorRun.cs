@@ -8,8 +8,7 @@ namespace MonitorSim.Replays;
 internal sealed class MonitorRun
 {
     private readonly List<Side?> _trips = [];
-    private long _watchedSince, _watchedUntil;
-    private long? _stretch;
+    private (long RequestedAt, long? WatchingAt, long Until)? _stretch;
 
     public MonitorRun(string axis, string name, string function, Func<Measures> measures, long delay, long filter, Reaction reaction)
     {
@@ -43,10 +42,11 @@ internal sealed class MonitorRun
     /// <summary>Whether it counts as compared: an output has no sides but is listed.</summary>
     public bool IsListed => Sides.Count > 0 || !IsStop;
 
-    public List<Excursion> Excursions { get; } = [];
+    public List<RunNote> Excursions { get; } = [];
     public List<(long Time, bool On)> OutputEdges { get; } = [];
     public bool IsOutputOn { get; private set; }
-    public long Watched { get; private set; }
+    /// <summary>Stretches of request: when it came, when watching began, the last cycle; ns.</summary>
+    public List<(long RequestedAt, long? WatchingAt, long Until)> Stretches { get; } = [];
     public int TripCount { get; private set; }
 
     public long FilterOf(Side side) => side.Filter ?? Filter;
@@ -68,15 +68,17 @@ internal sealed class MonitorRun
     /// <summary>Sets the output, if the function has one; the last step of a cycle.</summary>
     public void SetOutput(in Cycle cycle)
     {
-        if (Chain.Watch.Measures.Output(cycle, Chain.Watch.IsWatching || Chain.IsTripped) is { } on) SetOutput(cycle, on);
-    }
-
-    public void SetOutput(in Cycle cycle, bool on)
-    {
-        if (on == IsOutputOn) return;
+        if (Chain.Watch.Measures.Output(cycle, Chain.Watch.IsWatching || Chain.IsTripped) is not { } on || on == IsOutputOn) return;
         IsOutputOn = on;
         OutputEdges.Add((cycle.Time, on));
     }
+
+    /// <summary>What expressions see of it: the output or the latched trip, of the cycle before.</summary>
+    public bool ShownBefore { get; private set; }
+
+    public bool HasOutput => Chain.Watch.Measures is OutputMeasures;
+
+    public void EndCycle() => ShownBefore = HasOutput ? IsOutputOn : Chain.IsTripped;
 
     /// <summary>Closes what is still open at the end of the recording.</summary>
     public void Finish()
@@ -87,21 +89,20 @@ internal sealed class MonitorRun
 
     private void NoteWatching(in Cycle cycle, bool anew)
     {
-        if (_stretch is not null && (anew || Chain.Watch.WatchingSince != _stretch)) EndStretch();
-        if (Chain.Watch.WatchingSince is not { } since) return;
-        if (_stretch is null) (_stretch, _watchedSince) = (since, since);
-        _watchedUntil = cycle.Time;
+        var watch = Chain.Watch;
+        if (anew || !watch.IsRequested || watch.RequestedAt != _stretch?.RequestedAt) EndStretch();
+        if (watch.IsRequested) _stretch = (watch.RequestedAt, watch.WatchingSince, cycle.Time);
     }
 
     private void EndStretch()
     {
-        if (_stretch is not null) Watched += _watchedUntil - _watchedSince;
+        if (_stretch is { } stretch) Stretches.Add(stretch);
         _stretch = null;
     }
 }
 
 /// <summary>A run over its limit, as noted.</summary>
-internal sealed record Excursion(MonitorRun Monitor, Side Side, long From, long Until, Reading Peak, long PeakAt, bool Trips);
+internal sealed record RunNote(MonitorRun Monitor, Side Side, long From, long Until, Reading Peak, long PeakAt, bool Trips);
 
 /// <summary>A trip, as noted at its cycle.</summary>
 internal sealed record TripNote(MonitorRun Monitor, Side? Side, Cycle Cycle, Reading Value, int Level, Reading Peak, long RequestedAt, long? WatchingAt, long ExceededAt)

@@ -1,0 +1,27 @@
+using MonitorSim.Plans;
+using MonitorSim.Replays;
+
+namespace MonitorSim;
+
+/// <summary>Replays a recording through the monitors of a plan.</summary>
+public static class Replay
+{
+    /// <summary>Replays a whole recording.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="trace">The recording.</param>
+    /// <param name="cancel">Stops the replay.</param>
+    /// <exception cref="InputException">The plan is wrong, or the recording lacks what it needs.</exception>
+    public static ReplayResult Run(Plan plan, Trace trace, CancellationToken cancel = default)
+    {
+        PlanChecks.ThrowIfWrong(plan);
+        var inputs = new Inputs(plan, trace);
+        var engine = new Engine(plan, inputs);
+        foreach (var cycle in engine.Clock.Between(0, engine.Clock.Count))
+        {
+            if ((cycle.Index & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
+            engine.Step(cycle);
+        }
+
+        return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
+    }
+}

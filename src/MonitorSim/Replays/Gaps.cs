@@ -1,0 +1,49 @@
+using MonitorSim.Plans;
+
+namespace MonitorSim.Replays;
+
+/// <summary>Steps in time that are too long: more than the plan's gap, else more than 5 times the median step.</summary>
+internal sealed class Gaps
+{
+    private readonly HashSet<int> _first = [];
+    private readonly long? _longest;
+
+    /// <summary>Gaps that are found as samples come; without a <c>gap</c> in the plan there are none.</summary>
+    public Gaps(Plan plan) => _longest = plan.Gap?.Nanoseconds;
+
+    /// <summary>The gaps of a whole recording.</summary>
+    public Gaps(Plan plan, ReadOnlySpan<long> times) : this(plan)
+    {
+        if (_longest is null && times.Length > 1)
+        {
+            var steps = new long[times.Length - 1];
+            for (var k = 0; k < steps.Length; k++) steps[k] = times[k + 1] - times[k];
+            Array.Sort(steps);
+            // The median of an even number is the mean of the middle two: kept doubled, so that halves stay exact.
+            var twice = steps[(steps.Length - 1) / 2] + steps[steps.Length / 2];
+            _longest = 5 * twice / 2;
+        }
+
+        for (var k = 1; k < times.Length; k++) Note(k, times[k] - times[k - 1]);
+    }
+
+    /// <summary>The samples that are the first after a gap, rising.</summary>
+    public IReadOnlyList<int> First => [.. _first.Order()];
+
+    public bool IsFirstAfter(int sample) => _first.Count > 0 && _first.Contains(sample);
+
+    /// <summary>States the step before a sample, ns.</summary>
+    public void Note(int sample, long step)
+    {
+        if (step > _longest) _first.Add(sample);
+    }
+
+    /// <summary>Refuses gaps where the plan rejects them.</summary>
+    public void Check(Plan plan, string trace)
+    {
+        if (plan.Missing != MissingPolicy.Reject || _first.Count == 0) return;
+        throw new InputException([.. First.Take(10).Select((sample, index) => new Problem($"{trace}(sample {sample})",
+            $"a gap in time of more than {Seconds.Text(_longest!.Value)} before it" + (index == 9 && _first.Count > 10 ? $" (and {_first.Count - 10} more gaps)" : ""),
+            "set \"gap\" to allow it, or \"missing\" to \"hold\" or \"trip\""))]);
+    }
+}

@@ -1,0 +1,55 @@
+using MonitorSim.Channels;
+using MonitorSim.Quantities;
+
+namespace MonitorSim.Replays;
+
+/// <summary>Turns what the engine noted into a <see cref="ReplayResult"/>: exact readings to numbers, nanoseconds to seconds, all lists in order.</summary>
+internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
+{
+    public ReplayResult Build(string trace, string? sha256)
+    {
+        foreach (var run in engine.Runs) run.Finish();
+        var evidence = new Evidence(engine.Clock, engine.Done);
+        var result = new ReplayResult
+        {
+            Plan = plan,
+            Trace = trace,
+            TraceSha256 = sha256,
+            Samples = inputs.Times.Count,
+            Duration = Seconds.Of(inputs.Times.Count == 0 ? 0 : inputs.Times[inputs.Times.Count - 1]),
+            Trips = Ordered(engine.Trips.Select(evidence.Of), trip => trip.Time, trip => (trip.Axis, trip.Monitor, trip.Side)),
+            Excursions = Ordered(engine.Runs.SelectMany(run => run.Excursions).Select(Excursion), e => e.From, e => (e.Axis, e.Monitor, e.Side)),
+            Outputs = Ordered(Outputs(), _ => 0, output => (output.Axis, output.Monitor, "")),
+            States = [.. engine.Reactors.Select(axis => new StateTimeline(axis.Key,
+                [.. axis.Value.Changes.Select(change => new StateChange(Seconds.Of(change.Time), change.State, change.Cause))]))],
+            Headroom = Ordered(engine.Runs.SelectMany(evidence.Headroom), _ => 0, h => (h.Axis, h.Monitor, "")),
+            Coverage = Ordered(engine.Runs.Select(Coverage), _ => 0, c => (c.Axis, c.Monitor, "")),
+            Expect = [],
+            Events = Ordered(engine.Events, e => e.Time, e => (e.Axis, e.Source, "")),
+            Warnings = [.. Warnings.Of(plan, inputs, engine)],
+            Watching = [.. engine.Runs.Select(run => new WatchTimeline(run.Axis, run.Name,
+                [.. run.Stretches.Select(s => new WatchStretch(Seconds.Of(s.RequestedAt), Seconds.Of(s.WatchingAt), Seconds.Of(s.Until)))]))],
+        };
+        return result with { Expect = Expectations.Of(plan, result, inputs, engine) };
+    }
+
+    private static Excursion Excursion(RunNote note) => new(note.Monitor.Axis, note.Monitor.Name, note.Side.Name, Seconds.Of(note.From), Seconds.Of(note.Until),
+        ExactDouble.Nearest(note.Side.Shown(note.Peak.Exact())), Seconds.Of(note.PeakAt), note.Trips);
+
+    private static Coverage Coverage(MonitorRun run) => new(run.Axis, run.Name, run.Track.Requests,
+        Seconds.Of(run.Stretches.Sum(stretch => stretch.WatchingAt is { } since ? stretch.Until - since : 0)), run.TripCount);
+
+    private IEnumerable<OutputTimeline> Outputs()
+    {
+        foreach (var run in engine.Runs.Where(run => run.HasOutput)) yield return Timeline(run.Axis, run.Name, run.OutputEdges);
+        foreach (var (name, axis) in engine.Reactors)
+            if (axis.Stops.HasBrake) yield return Timeline(name, "SBC", axis.BrakeEdges);
+    }
+
+    private static OutputTimeline Timeline(string axis, string monitor, List<(long Time, bool On)> edges) =>
+        new(axis, monitor, [.. edges.Select(edge => new OutputEdge(Seconds.Of(edge.Time), edge.On))]);
+
+    private static List<T> Ordered<T>(IEnumerable<T> items, Func<T, decimal> time, Func<T, (string Axis, string Monitor, string Side)> key) =>
+        [.. items.OrderBy(time).ThenBy(item => key(item).Axis, StringComparer.Ordinal).ThenBy(item => key(item).Monitor, StringComparer.Ordinal)
+            .ThenBy(item => key(item).Side, StringComparer.Ordinal)];
+}

@@ -1,0 +1,36 @@
+using MonitorSim.Monitors;
+using MonitorSim.Replays;
+
+namespace MonitorSim.Tuning;
+
+/// <summary>Measures a monitor again over cycles of its request, as if it never tripped: what tuning and evidence ask.</summary>
+/// <param name="run">The monitor, with the requests that the replay saw.</param>
+/// <param name="clock">The cycles of the replay.</param>
+internal sealed class Sweep(MonitorRun run, CycleClock clock)
+{
+    /// <summary>Visits the cycles of one stretch of request.</summary>
+    /// <param name="from">The cycle at which the request counts as come.</param>
+    /// <param name="until">The cycle after the last.</param>
+    /// <param name="delay">The arming delay, ns.</param>
+    /// <param name="visit">Sees each cycle; returns whether to go on.</param>
+    public void Over(int from, int until, long delay, Func<Cycle, Watch, bool> visit)
+    {
+        var watch = new Watch(run.NewMeasures(), delay);
+        var choice = run.Track.From(from);
+        foreach (var cycle in clock.Between(from, until))
+        {
+            watch.Step(cycle, choice(cycle.Index));
+            if (!visit(cycle, watch)) return;
+        }
+    }
+
+    /// <summary>Visits every stretch of request; <paramref name="end"/> is called after each.</summary>
+    public void OverAll(int cycles, Func<Cycle, Watch, bool> visit, Action end)
+    {
+        foreach (var (from, until) in run.Track.Stretches(cycles))
+        {
+            Over(from, until, run.Delay, visit);
+            end();
+        }
+    }
+}
