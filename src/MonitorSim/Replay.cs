@@ -13,7 +13,7 @@ public static class Replay
     /// <exception cref="InputException">The plan is wrong, or the recording lacks what it needs.</exception>
     public static ReplayResult Run(Plan plan, Trace trace, CancellationToken cancel = default)
     {
-        PlanChecks.ThrowIfWrong(plan);
+        PlanChecks.Require(plan);
         var inputs = new Inputs(plan, trace);
         var engine = new Engine(plan, inputs);
         foreach (var cycle in engine.Clock.Between(0, engine.Clock.Count))

@@ -7,8 +7,6 @@ public sealed record ReplayResult
 {
     /// <summary>The plan that was replayed.</summary>
     public required Plan Plan { get; init; }
-    /// <summary>The hash of the plan file's bytes, or null for a plan built in C#.</summary>
-    public string? PlanSha256 { get; init; }
     /// <summary>The recording's name.</summary>
     public required string Trace { get; init; }
     /// <summary>The hash of the recording's bytes, or null.</summary>

@@ -27,7 +27,7 @@ public static class ResultJson
         json.WriteNumber("result", 1);
         json.WriteStartObject("plan");
         json.WriteString("title", result.Plan.Title);
-        json.WriteString("sha256", result.PlanSha256);
+        json.WriteString("sha256", result.Plan.Sha256);
         json.WriteEndObject();
         json.WriteStartObject("trace");
         json.WriteString("file", result.Trace);
