@@ -12,9 +12,10 @@ internal sealed class ModuloWindow
     public ModuloWindow(Fraction lower, Fraction upper, Constant? modulo)
     {
         _modulo = modulo;
+        var written = upper;
         if (modulo is not null)
             while (upper < lower) upper += modulo.Exact;
-        (Lower, Upper) = (new(lower), new(upper));
+        (Lower, Upper, UpperAsWritten) = (new(lower), new(upper), written);
         var middle = (lower + upper) / 2;
         var half = (modulo?.Exact ?? Fraction.Zero) / 2;
         (_low, _high) = (new(middle - half), new(middle + half));
@@ -24,6 +25,9 @@ internal sealed class ModuloWindow
 
     /// <summary>Not less than <see cref="Lower"/>: where the window wraps, one turn further.</summary>
     public Constant Upper { get; }
+
+    /// <summary>The upper end as the plan has it.</summary>
+    public Fraction UpperAsWritten { get; }
 
     /// <summary>The position that is compared with the window: within [middle - modulo/2, middle + modulo/2).</summary>
     public Reading Representative(Channel position, int sample)

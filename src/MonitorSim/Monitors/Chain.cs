@@ -8,12 +8,15 @@ internal sealed class Chain
     private readonly Run[] _runs;
     private readonly Watch _watch;
     private readonly long _filter;
+    private readonly bool _canTrip;
 
     /// <param name="measures">What is measured.</param>
     /// <param name="delay">The arming delay, ns.</param>
     /// <param name="filter">How long an exceedance must last to trip, ns.</param>
-    public Chain(Measures measures, long delay, long filter)
+    /// <param name="canTrip">Whether it trips at all; otherwise it only measures.</param>
+    public Chain(Measures measures, long delay, long filter, bool canTrip = true)
     {
+        _canTrip = canTrip;
         _watch = new(measures, delay);
         _filter = filter;
         _runs = [.. measures.Sides.Select(_ => new Run())];
@@ -47,7 +50,7 @@ internal sealed class Chain
         _watch.Step(cycle, choice, anew);
         var sides = _watch.Measures.Sides;
         var trippedBefore = IsTripped;
-        if (invalid && _watch.IsWatching && !trippedBefore)
+        if (_canTrip && invalid && _watch.IsWatching && !trippedBefore)
         {
             trips.Add(null);
             IsTripped = true;
@@ -63,7 +66,7 @@ internal sealed class Chain
             }
 
             run.Extend(cycle, _watch.Comparisons[s].Reading);
-            if (trippedBefore || cycle.Time - run.Since < (sides[s].Filter ?? _filter)) continue;
+            if (!_canTrip || trippedBefore || cycle.Time - run.Since < _filter) continue;
             trips.Add(sides[s]);
             run.Tripped = true;
             IsTripped = true;

@@ -23,6 +23,9 @@ public abstract record MonitorPlan
     /// <summary>The reaction where the plan does not say one.</summary>
     internal virtual Reaction DefaultReaction => Plans.Reaction.Stop1;
 
+    /// <summary>Whether it can trip at all with that reaction.</summary>
+    internal virtual bool CanTrip(Reaction reaction) => true;
+
     /// <summary>What this function measures on an axis.</summary>
     internal abstract Measures Measure(AxisChannels axis);
 }

@@ -15,11 +15,14 @@ internal sealed record Side(string Name, string Unit, params IReadOnlyList<Const
     /// <summary>Whether <see cref="Limits"/> are levels.</summary>
     public bool HasLevels { get; init; }
 
-    /// <summary>A filter of its own, ns; null: that of the monitor.</summary>
-    public long? Filter { get; init; }
+    /// <summary>Whether it is compared from the request on, so that no delay would have avoided it.</summary>
+    public bool IgnoresDelay { get; init; }
+
+    /// <summary>Added to what people see: whole turns back to the limit as written, where a window wraps.</summary>
+    public Fraction Turned { get; init; }
 
     /// <summary>A limit or measure as people see it.</summary>
-    public Fraction Shown(Fraction value) => IsLower ? -value : value;
+    public Fraction Shown(Fraction value) => (IsLower ? -value : value) + Turned;
 
     public static Side Lower(string unit, Constant lower) => new("lower", unit, lower.Negated()) { IsLower = true };
 

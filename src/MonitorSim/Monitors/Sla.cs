@@ -35,6 +35,6 @@ internal sealed class SlaMeasures(Measured acceleration, Measured velocity, Cons
         var k = cycle.Sample;
         if (!watch.IsWatching || !acceleration.IsPresent(k) || !velocity.IsPresent(k)) return;
         var slowing = Reading.Sign(acceleration.Value(k)) * Reading.Sign(velocity.Value(k)) < 0;
-        comparisons[slowing ? 1 : 0].Make(signed && !slowing ? acceleration.Value(k) : acceleration.Largest(k));
+        comparisons[slowing ? 1 : 0].Make(signed ? acceleration.Value(k) : acceleration.Largest(k));
     }
 }

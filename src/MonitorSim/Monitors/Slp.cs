@@ -25,7 +25,7 @@ public sealed record Slp : MonitorPlan
 internal sealed class SlpMeasures(Measured position, ModuloWindow window) : Measures
 {
     public override IReadOnlyList<Side> Sides { get; } =
-        [Side.Upper(position.Unit, window.Upper), Side.Lower(position.Unit, window.Lower)];
+        [Side.Upper(position.Unit, window.Upper) with { Turned = window.UpperAsWritten - window.Upper.Exact }, Side.Lower(position.Unit, window.Lower)];
 
     public override IReadOnlyList<Measured> Needs { get; } = [position];
 

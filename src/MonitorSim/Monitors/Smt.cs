@@ -23,6 +23,8 @@ public sealed record Smt : MonitorPlan
 
     internal override Reaction DefaultReaction => Plans.Reaction.None;
 
+    internal override bool CanTrip(Reaction reaction) => reaction != Plans.Reaction.None;
+
     internal override Measures Measure(AxisChannels axis) => new SmtMeasures(axis.Temperature!, this);
 }
 

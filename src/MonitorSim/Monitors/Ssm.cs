@@ -26,6 +26,10 @@ public sealed record Ssm : MonitorPlan
     /// <summary>How long its condition must fail to turn the output off; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OffDelay { get; init; }
 
+    internal override Reaction DefaultReaction => Plans.Reaction.None;
+
+    internal override bool CanTrip(Reaction reaction) => false;
+
     internal override Measures Measure(AxisChannels axis) => new SsmMeasures(axis.Velocity!, this);
 }
 

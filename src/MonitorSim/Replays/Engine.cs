@@ -97,7 +97,7 @@ internal sealed class Engine : IConditionView
         var acting = _reactor.Axes.Keys.Where(_reactor.CanAcknowledge).ToList();
         foreach (var axis in _reactor.Axes.Keys)
             Log(axis, "acknowledge", acting.Contains(axis) ? "acknowledged" : "ignored, still stopping");
-        foreach (var run in Runs.Where(run => run.Chain.IsTripped && acting.Contains(run.Axis)))
+        foreach (var run in Runs.Where(run => run.Chain.IsTripped && acting.Contains(run.Axis) && _reactor.CanOpenTrips(run.Axis)))
         {
             run.Chain.Acknowledge();
             if (!run.IsStop) _restarted.Add(run);
@@ -113,8 +113,9 @@ internal sealed class Engine : IConditionView
     {
         var levels = plan is Sls { Levels: { } list } ? list.Select(level => level.When.Root).ToList() : [];
         var request = plan.Request?.Root;
+        var reaction = plan.Reaction ?? plan.DefaultReaction;
         var run = new MonitorRun(channels.Axis, plan.Name, plan.Function, () => plan.Measure(channels), plan.Delay?.Nanoseconds ?? 0,
-            plan.Filter?.Nanoseconds ?? 0, plan.Reaction ?? plan.DefaultReaction)
+            plan.Filter?.Nanoseconds ?? 0, reaction, plan.CanTrip(reaction))
         {
             DependsOnReplay = request?.DependsOnReplay() == true || levels.Any(level => level.DependsOnReplay()),
         };

@@ -27,11 +27,12 @@ internal sealed class Evidence(CycleClock clock, int cycles)
             var side = run.Sides[s];
             for (var level = 0; level < side.Limits.Count; level++)
             {
-                var found = new SideSweep(run, s, clock).Critical(level, run.FilterOf(side), cycles);
+                var found = new SideSweep(run, s, clock).Critical(level, run.Filter, cycles);
                 var limit = side.Limits[level].Exact;
                 var critical = found.Value?.Exact();
                 var room = limit - critical;
-                var percent = limit.IsZero ? null : room / limit.Abs() * 100;
+                var shown = side.Shown(limit);
+                var percent = shown.IsZero ? null : room / shown.Abs() * 100;
                 yield return new(run.Axis, run.Name, side.Name, side.HasLevels ? level : null, Shown(side, critical), Shown(side, limit)!.Value,
                     Nearest(room), Nearest(percent), critical is null ? null : Seconds.Of(found.At), side.Unit);
             }
@@ -46,8 +47,8 @@ internal sealed class Evidence(CycleClock clock, int cycles)
         var from = CycleAt(note.RequestedAt);
         var stretch = (from, run.Track.EndOf(from, cycles));
         var sweep = new SideSweep(run, s, clock);
-        var critical = sweep.Critical(note.Level, run.FilterOf(side), cycles, stretch);
-        var delay = run.HasDelay && side.Filter is null ? new LongestDelay(run, s, clock).In(stretch.from, stretch.Item2, out _) : null;
+        var critical = sweep.Critical(note.Level, run.Filter, cycles, stretch);
+        var delay = run.HasDelay && !side.IgnoresDelay ? new LongestDelay(run, s, clock).In(stretch.from, stretch.Item2, out _) : null;
         return new(Shown(side, critical.Value?.Exact()), Seconds.Of(sweep.LongestRun(cycles, stretch)), Seconds.Of(delay), exact);
     }
 

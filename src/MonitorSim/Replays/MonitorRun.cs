@@ -10,10 +10,11 @@ internal sealed class MonitorRun
     private readonly List<Side?> _trips = [];
     private (long RequestedAt, long? WatchingAt, long Until)? _stretch;
 
-    public MonitorRun(string axis, string name, string function, Func<Measures> measures, long delay, long filter, Reaction reaction)
+    public MonitorRun(string axis, string name, string function, Func<Measures> measures, long delay, long filter, Reaction reaction,
+        bool canTrip = true)
     {
         (Axis, Name, Function, NewMeasures, Delay, Filter, Reaction) = (axis, name, function, measures, delay, filter, reaction);
-        Chain = new(measures(), delay, filter);
+        Chain = new(measures(), delay, filter, canTrip);
         for (var s = 0; s < Sides.Count; s++)
         {
             var side = Sides[s];
@@ -48,8 +49,6 @@ internal sealed class MonitorRun
     /// <summary>Stretches of request: when it came, when watching began, the last cycle; ns.</summary>
     public List<(long RequestedAt, long? WatchingAt, long Until)> Stretches { get; } = [];
     public int TripCount { get; private set; }
-
-    public long FilterOf(Side side) => side.Filter ?? Filter;
 
     /// <summary>Takes one cycle and adds what trips.</summary>
     public void Step(in Cycle cycle, int choice, bool anew, bool invalid, List<TripNote> notes)

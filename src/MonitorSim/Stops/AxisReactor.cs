@@ -15,6 +15,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
     private long? _standingSince, _brakeSince;
     private bool _hasEnded, _isEndChecked;
     private AxisState _logged;
+    private string _end = "";
 
     public AxisStops Stops { get; } = new(channels, plan);
 
@@ -67,7 +68,6 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         }
 
         if (worst == State) return;
-        _labels.Clear();
         _labels.AddRange(demands.Select(demand => demand.Source));
         Enter(worst, cycle);
     }
@@ -88,7 +88,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
     }
 
     /// <summary>Ends the present stop where it ends at this cycle.</summary>
-    /// <returns>Whether the state changed.</returns>
+    /// <returns>Whether something changed.</returns>
     public bool EndStop(in Cycle cycle)
     {
         if (Stops.RampOf(State) is not { } stop) return false;
@@ -104,12 +104,12 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         if (!_hasEnded) return false;
         if (State == AxisState.StoppingToOff)
         {
-            if (Stops.HasBrake && _brakeSince is null) CommandBrake(cycle, true);
-            if (_brakeSince is { } commanded && cycle.Time - commanded < Stops.Apply) return false;
+            var isCommanded = Stops.HasBrake && _brakeSince is null;
+            if (isCommanded) CommandBrake(cycle);
+            if (_brakeSince is { } commanded && cycle.Time - commanded < Stops.Apply) return isCommanded;
         }
 
-        _labels.Clear();
-        _labels.Add(stop.Variant == StopVariant.Time ? "time" : "standstill");
+        _end = stop.Variant == StopVariant.Time ? "time" : "standstill";
         Enter(State == AxisState.StoppingToOff ? AxisState.TorqueOff : AxisState.Holding, cycle);
         return true;
     }
@@ -125,7 +125,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         if ((BrakeEdges.Count % 2 == 1) != _brakeSince.HasValue) BrakeEdges.Add((cycle.Time, _brakeSince.HasValue));
         if (State == _logged) return null;
         _logged = State;
-        var cause = string.Join(", ", _labels.Distinct().Order(StringComparer.Ordinal));
+        var cause = _labels.Count == 0 ? _end : string.Join(", ", _labels.Distinct().Order(StringComparer.Ordinal));
         Changes.Add((cycle.Time, State, cause));
         return (State, cause);
     }
@@ -143,15 +143,16 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         var state = AxisState.Running;
         foreach (var cause in _causes)
         {
-            var asked = cause.Demand is AxisState.StoppingToHold ? AxisState.Holding
+            // A ramp under way goes on; otherwise none begins anew.
+            var asked = cause.Demand == State ? State
+                : cause.Demand is AxisState.StoppingToHold ? AxisState.Holding
                 : cause.Demand is AxisState.StoppingToOff ? AxisState.TorqueOff
                 : cause.Demand;
             if (asked > state) state = asked;
         }
 
         if (state == State) return;
-        _labels.Clear();
-        _labels.Add("released");
+        _end = "released";
         Enter(state, null);
     }
 
@@ -164,12 +165,12 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         if (state is AxisState.Running or AxisState.Holding or AxisState.StoppingToHold) _brakeSince = null;
         if (at is not { } cycle) return;
         _stopBegan = cycle.Time;
-        if (state == AxisState.TorqueOff && Stops.HasBrake && _brakeSince is null) CommandBrake(cycle, true);
+        if (state == AxisState.TorqueOff && Stops.HasBrake && _brakeSince is null) CommandBrake(cycle);
     }
 
-    private void CommandBrake(in Cycle cycle, bool on)
+    private void CommandBrake(in Cycle cycle)
     {
-        _brakeSince = on ? cycle.Time : null;
+        _brakeSince = cycle.Time;
         if (Stops.Sbc is not null) _begun.Add(Stops.Sbc);
     }
 }

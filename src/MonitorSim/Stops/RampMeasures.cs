@@ -45,5 +45,5 @@ internal sealed class RampMeasures : Measures
 /// <summary>The side that limits how long a stop may take.</summary>
 internal static class TimeLimit
 {
-    public static IEnumerable<Side> Sides(Constant? limit) => limit is null ? [] : [new("timeLimit", "s", limit) { Filter = 0 }];
+    public static IEnumerable<Side> Sides(Constant? limit) => limit is null ? [] : [new("timeLimit", "s", limit) { IgnoresDelay = true }];
 }

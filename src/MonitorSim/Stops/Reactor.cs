@@ -46,17 +46,17 @@ internal sealed class Reactor
     /// <summary>Whether an acknowledgement acts on an axis: none of its group may still be stopping.</summary>
     public bool CanAcknowledge(string axis) => !GroupOf(axis).Any(member => _axes[member].IsStopping);
 
-    /// <summary>Ends the causes that an acknowledgement ends.</summary>
-    public void Acknowledge(string axis)
-    {
-        var stopRequested = GroupOf(axis).Any(member =>
-            _present.Contains($"{member}.STO") || _present.Contains($"{member}.SS1") || _present.Contains($"{member}.SS2"));
-        _axes[axis].Acknowledge(_present.Contains, tripsToo: !stopRequested);
-    }
+    /// <summary>Whether an acknowledgement opens latched trips of an axis and ends their causes: no stop request may be present in its group.</summary>
+    public bool CanOpenTrips(string axis) => !GroupOf(axis).Any(member =>
+        _present.Contains($"{member}.STO") || _present.Contains($"{member}.SS1") || _present.Contains($"{member}.SS2"));
 
-    /// <summary>Lets the trips and requests of a cycle act, the stops compare, and the stops end, until nothing changes any more.</summary>
+    /// <summary>Ends the causes that an acknowledgement ends.</summary>
+    public void Acknowledge(string axis) => _axes[axis].Acknowledge(_present.Contains, CanOpenTrips(axis));
+
+    /// <summary>Lets the stops under way compare, then trips and requests act, then stops that begin compare and stops end, until nothing changes any more.</summary>
     public void Act(in Cycle cycle, List<TripNote> notes, Func<MonitorRun, bool> isInvalid)
     {
+        foreach (var axis in _axes.Values) axis.CompareStops(cycle, isInvalid, notes);
         var demands = new List<(string Axis, Cause Cause)>();
         foreach (var note in notes) AddDemand(demands, note);
         foreach (var source in _present.Order(StringComparer.Ordinal))

@@ -13,7 +13,7 @@ internal sealed class LongestDelay(MonitorRun run, int side, CycleClock clock)
 {
     private readonly Sweep _sweep = new(run, clock);
     private readonly Side _side = run.Sides[side];
-    private readonly long _filter = run.FilterOf(run.Sides[side]);
+    private readonly long _filter = run.Filter;
 
     /// <summary>The delay, ns; null where even the last start trips, or (with <paramref name="trips"/> false) where none does.</summary>
     public long? In(int from, int until, out bool trips)
