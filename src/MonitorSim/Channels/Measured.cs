@@ -8,7 +8,8 @@ internal sealed record Measured(Channel First, Channel? Second, string Unit)
 {
     public bool IsPresent(int sample) => First.IsPresent(sample) && (Second is null || Second.IsPresent(sample));
 
-    public bool IsMissing(int sample) => First.At(sample) == Presence.Missing || Second?.At(sample) == Presence.Missing;
+    /// <summary>All recordings: what magnitudes need.</summary>
+    public IReadOnlyList<Channel> Both => Second is null ? [First] : [First, Second];
 
     /// <summary>The first recording's value.</summary>
     public Reading Value(int sample) => Reading.Of(First, sample);

@@ -8,8 +8,8 @@ internal abstract class Measures
     /// <summary>The limit sides, in the order in which they are reported; none for outputs.</summary>
     public abstract IReadOnlyList<Side> Sides { get; }
 
-    /// <summary>The quantities without which nothing can be compared.</summary>
-    public abstract IReadOnlyList<Measured> Needs { get; }
+    /// <summary>The recordings without which nothing can be compared.</summary>
+    public abstract IReadOnlyList<Channel> Needs { get; }
 
     /// <summary>Forgets all references: the request came anew.</summary>
     public virtual void Forget() { }
@@ -28,8 +28,8 @@ internal abstract class Measures
 
     public bool LacksInput(int sample)
     {
-        foreach (var quantity in Needs)
-            if (quantity.IsMissing(sample)) return true;
+        foreach (var channel in Needs)
+            if (channel.At(sample) == Presence.Missing) return true;
         return false;
     }
 }

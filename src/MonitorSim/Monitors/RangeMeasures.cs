@@ -12,7 +12,7 @@ internal sealed class RangeMeasures(Measured quantity, Constant? lower, Constant
         [.. upper is null ? Enumerable.Empty<Side>() : [Side.Upper(quantity.Unit, upper)],
          .. lower is null ? Enumerable.Empty<Side>() : [Side.Lower(quantity.Unit, lower)]];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [quantity];
+    public override IReadOnlyList<Channel> Needs { get; } = signed ? [quantity.First] : quantity.Both;
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {

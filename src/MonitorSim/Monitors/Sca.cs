@@ -39,7 +39,7 @@ internal sealed class ScaMeasures(AxisChannels axis, Sca plan) : OutputMeasures(
         return (whole, new Constant(whole.Lower.Exact + room), new Constant(whole.Upper.Exact - room));
     })];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [axis.Position!];
+    public override IReadOnlyList<Channel> Needs { get; } = [axis.Position!.First];
 
     protected override (bool WithRoom, bool AtAll) Condition(int sample)
     {

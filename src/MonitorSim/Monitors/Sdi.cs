@@ -28,7 +28,7 @@ internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart
 
     public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(travel.Unit, tolerance)];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [travel];
+    public override IReadOnlyList<Channel> Needs { get; } = [travel.First];
 
     public override DelayMeaning DelayMatters(int side) => DelayMeaning.Reference;
 

@@ -28,12 +28,14 @@ internal sealed class SlaMeasures(Measured acceleration, Measured velocity, Cons
     public override IReadOnlyList<Side> Sides { get; } =
         [Side.Upper(acceleration.Unit, limit), new("deceleration", acceleration.Unit, deceleration)];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [acceleration, velocity];
+    public override IReadOnlyList<Channel> Needs { get; } =
+        [.. signed ? [acceleration.First] : acceleration.Both, velocity.First];
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {
         var k = cycle.Sample;
-        if (!watch.IsWatching || !acceleration.IsPresent(k) || !velocity.IsPresent(k)) return;
+        if (!watch.IsWatching || !velocity.First.IsPresent(k)) return;
+        if (signed ? !acceleration.First.IsPresent(k) : !acceleration.IsPresent(k)) return;
         var slowing = Reading.Sign(acceleration.Value(k)) * Reading.Sign(velocity.Value(k)) < 0;
         comparisons[slowing ? 1 : 0].Make(signed ? acceleration.Value(k) : acceleration.Largest(k));
     }

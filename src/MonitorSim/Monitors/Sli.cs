@@ -29,7 +29,7 @@ internal sealed class SliMeasures(Measured travel, Constant increment, long move
     public override IReadOnlyList<Side> Sides { get; } =
         [new("increment", travel.Unit, increment), .. window is null ? Enumerable.Empty<Side>() : [new("window", travel.Unit, window)]];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [travel];
+    public override IReadOnlyList<Channel> Needs { get; } = [travel.First];
 
     public override DelayMeaning DelayMatters(int side) => DelayMeaning.Reference;
 

@@ -27,7 +27,7 @@ internal sealed class SlpMeasures(Measured position, ModuloWindow window) : Meas
     public override IReadOnlyList<Side> Sides { get; } =
         [Side.Upper(position.Unit, window.Upper) with { Turned = window.UpperAsWritten - window.Upper.Exact }, Side.Lower(position.Unit, window.Lower)];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [position];
+    public override IReadOnlyList<Channel> Needs { get; } = [position.First];
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {

@@ -59,7 +59,7 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
         [new("upper", velocity.Unit, limits) { HasLevels = hasLevels },
          .. tolerance is null ? Enumerable.Empty<Side>() : [new("approach", velocity.Unit, tolerance)]];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [velocity];
+    public override IReadOnlyList<Channel> Needs { get; } = signed ? [velocity.First] : velocity.Both;
 
     public override DelayMeaning DelayMatters(int side) => hasLevels || side == 1 ? DelayMeaning.Throughout : DelayMeaning.Start;
 

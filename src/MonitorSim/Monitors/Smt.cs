@@ -36,7 +36,7 @@ internal sealed class SmtMeasures(Measured temperature, Smt plan) : OutputMeasur
 
     public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(temperature.Unit, Constant.Of(plan.Limit))];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [temperature];
+    public override IReadOnlyList<Channel> Needs { get; } = [temperature.First];
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {

@@ -28,7 +28,8 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
     public override IReadOnlyList<Side> Sides { get; } =
         [new("window", axis.Travel!.Unit, window), .. speed is null ? Enumerable.Empty<Side>() : [new("speed", axis.Velocity!.Unit, speed)]];
 
-    public override IReadOnlyList<Measured> Needs { get; } = speed is null ? [axis.Travel!] : [axis.Travel!, axis.Velocity!];
+    public override IReadOnlyList<Channel> Needs { get; } =
+        [axis.Travel!.First, .. speed is null ? Enumerable.Empty<Channel>() : axis.Velocity!.Both];
 
     public override DelayMeaning DelayMatters(int side) => side == 0 ? DelayMeaning.Reference : DelayMeaning.Start;
 

@@ -40,7 +40,7 @@ internal sealed class SsmMeasures(Measured velocity, Ssm plan) : OutputMeasures(
     private readonly Constant? _low = plan.Lower is null ? null : new(plan.Lower.Exact + (plan.Hysteresis?.Exact ?? Fraction.Zero));
     private readonly Constant? _high = plan.Upper is null ? null : new(plan.Upper.Exact - (plan.Hysteresis?.Exact ?? Fraction.Zero));
 
-    public override IReadOnlyList<Measured> Needs { get; } = [velocity];
+    public override IReadOnlyList<Channel> Needs { get; } = plan.Signed ? [velocity.First] : velocity.Both;
 
     protected override (bool WithRoom, bool AtAll) Condition(int sample)
     {

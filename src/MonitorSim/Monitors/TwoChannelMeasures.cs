@@ -10,7 +10,7 @@ internal sealed class TwoChannelMeasures(Measured quantity, Constant tolerance, 
 
     public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(quantity.Unit, tolerance)];
 
-    public override IReadOnlyList<Measured> Needs { get; } = [quantity];
+    public override IReadOnlyList<Channel> Needs { get; } = quantity.Both;
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {

@@ -14,12 +14,12 @@ internal sealed class DecelerationMeasures : Measures
     {
         (_velocity, _acceleration, _standstill, _timeLimit) = (axis.Velocity!, axis.Acceleration!, axis.Standstill, timeLimit);
         Sides = [new("deceleration", _acceleration.Unit, deceleration.Negated()) { IsLower = true }, .. TimeLimit.Sides(timeLimit)];
-        Needs = [_velocity, _acceleration];
+        Needs = [.. _velocity.Both, _acceleration.First];
     }
 
     public override IReadOnlyList<Side> Sides { get; }
 
-    public override IReadOnlyList<Measured> Needs { get; }
+    public override IReadOnlyList<Channel> Needs { get; }
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {

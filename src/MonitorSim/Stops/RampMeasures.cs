@@ -21,12 +21,12 @@ internal sealed class RampMeasures : Measures
     {
         (_velocity, _standstill, _deceleration, _delay, _timeLimit) = (axis.Velocity!, axis.Standstill, deceleration, delay, timeLimit);
         Sides = [new("ramp", _velocity.Unit, tolerance), .. TimeLimit.Sides(timeLimit)];
-        Needs = [_velocity];
+        Needs = _velocity.Both;
     }
 
     public override IReadOnlyList<Side> Sides { get; }
 
-    public override IReadOnlyList<Measured> Needs { get; }
+    public override IReadOnlyList<Channel> Needs { get; }
 
     public override void Forget() => _startSample = -1;
 
