@@ -83,7 +83,7 @@ public class ChannelScaleTests
                 {
                     Channels = new() { Velocity = new() { Column = "v", Unit = "mm/s" } },
                     Stops = new() { Sto = new() },
-                    Monitors = [new Monitors.Sls { Name = "slow", Limit = "3 rpm", Reaction = Reaction.None, Request = "gate" }],
+                    Monitors = [new MonitorSim.Monitors.Sls { Name = "slow", Limit = "3 rpm", Reaction = Reaction.None, Request = "gate" }],
                 },
             },
         };

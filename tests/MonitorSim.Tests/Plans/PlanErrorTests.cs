@@ -174,7 +174,7 @@ public class PlanErrorTests
     [Fact]
     public void Every_function_is_in_the_list()
     {
-        var functions = typeof(Plan).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(Monitors.MonitorPlan)) && type.IsPublic).ToList();
+        var functions = typeof(Plan).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(MonitorSim.Monitors.MonitorPlan)) && type.IsPublic).ToList();
         Assert.Equal(functions.OrderBy(type => type.Name, StringComparer.Ordinal), MonitorTypes.All);
         Assert.Equal(MonitorTypes.All.Select(type => type.Name.ToUpperInvariant()), MonitorTypes.Functions);
     }

@@ -76,7 +76,7 @@ public class PlanWriterTests
                 {
                     Channels = new() { Velocity = new() { Column = "v", Unit = "mm/s", Scale = new(1, 10) } },
                     Stops = new() { Sto = new() },
-                    Monitors = [new Monitors.Sls { Name = "slow", Limit = "33,0 mm/s", Reaction = Reaction.Stop0 }],
+                    Monitors = [new MonitorSim.Monitors.Sls { Name = "slow", Limit = "33,0 mm/s", Reaction = Reaction.Stop0 }],
                 },
             },
         }));
@@ -99,7 +99,7 @@ public class PlanWriterTests
             return left.Select((item, i) => Difference(item, right[i], $"{path}[{i}]")).FirstOrDefault(found => found is not null);
         }
 
-        if (Shape.Of(a.GetType()).Kind != ShapeKind.Record && a is not Monitors.MonitorPlan) return Equals(a, b) && a.ToString() == b.ToString() ? null : $"{path}: {a} | {b}";
+        if (Shape.Of(a.GetType()).Kind != ShapeKind.Record && a is not MonitorSim.Monitors.MonitorPlan) return Equals(a, b) && a.ToString() == b.ToString() ? null : $"{path}: {a} | {b}";
         if (a.GetType() != b.GetType()) return $"{path}: {a.GetType()} | {b.GetType()}";
         return PlanType.Of(a.GetType()).Members.Select(member => Difference(member.Get(a), member.Get(b), $"{path}.{member.Name}")).FirstOrDefault(found => found is not null);
     }
