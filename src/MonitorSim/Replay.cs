@@ -15,6 +15,12 @@ public static class Replay
     {
         PlanChecks.Require(plan);
         var inputs = new Inputs(plan, trace);
+        var engine = RunEngine(plan, inputs, cancel);
+        return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
+    }
+
+    internal static Engine RunEngine(Plan plan, Inputs inputs, CancellationToken cancel)
+    {
         var engine = new Engine(plan, inputs);
         foreach (var cycle in engine.Clock.Between(0, engine.Clock.Count))
         {
@@ -22,6 +28,6 @@ public static class Replay
             engine.Step(cycle);
         }
 
-        return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
+        return engine;
     }
 }

@@ -92,12 +92,12 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
         _pending.RemoveAll(level => now - level.GivenUpAt >= watch.Delay);
     }
 
-    /// <summary>The laxest limit in force counts.</summary>
+    /// <summary>The laxest limit in force counts; of equal ones the chosen one, else the one given up last.</summary>
     private int InForce()
     {
         var laxest = _chosen;
-        foreach (var (level, _) in _pending)
-            if (limits[level].Exact > limits[laxest].Exact) laxest = level;
+        for (var k = _pending.Count - 1; k >= 0; k--)
+            if (limits[_pending[k].Level].Exact > limits[laxest].Exact) laxest = _pending[k].Level;
         return laxest;
     }
 

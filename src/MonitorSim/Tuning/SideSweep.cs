@@ -1,3 +1,4 @@
+using Fractions;
 using MonitorSim.Channels;
 using MonitorSim.Monitors;
 using MonitorSim.Replays;
@@ -17,16 +18,16 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
     public CriticalLimit Critical(int level, long filter, int cycles, (int From, int Until)? stretch = null)
     {
         var critical = new CriticalLimit(filter);
-        Visit(cycles, stretch, (cycle, watch) =>
-        {
-            ref readonly var comparison = ref watch.Comparisons[side];
-            if (!comparison.IsMade) critical.Break();
-            else if (comparison.Level == level) critical.Add(cycle.Time, comparison.Reading);
-            else if (comparison.IsExceeded(_side)) critical.AddExceeded(cycle.Time);
-            else critical.Break();
-            return true;
-        }, critical.Break);
+        VisitLevel(level, cycles, stretch, critical.Add, critical.AddExceeded, critical.Break);
         return critical;
+    }
+
+    /// <summary>The critical limits of a level for all filters, over all stretches of request.</summary>
+    public IReadOnlyList<(long Filter, Fraction Limit, long From, long Until)> Frontier(int level, int cycles)
+    {
+        var frontier = new Frontier();
+        VisitLevel(level, cycles, null, frontier.Add, frontier.AddExceeded, frontier.Break);
+        return frontier.Steps();
     }
 
     /// <summary>How long the longest row of exceeding cycles lasts, ns; null without one. Any longer filter does not trip.</summary>
@@ -41,6 +42,19 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
         }, () => since = null);
         return longest;
     }
+
+    private delegate void AddReading(long time, in Reading reading);
+
+    private void VisitLevel(int level, int cycles, (int From, int Until)? stretch, AddReading add, Action<long> addExceeded, Action end) =>
+        Visit(cycles, stretch, (cycle, watch) =>
+        {
+            ref readonly var comparison = ref watch.Comparisons[side];
+            if (!comparison.IsMade) end();
+            else if (comparison.Level == level) add(cycle.Time, comparison.Reading);
+            else if (comparison.IsExceeded(_side)) addExceeded(cycle.Time);
+            else end();
+            return true;
+        }, end);
 
     private void Visit(int cycles, (int From, int Until)? stretch, Func<Cycle, Watch, bool> visit, Action end)
     {
