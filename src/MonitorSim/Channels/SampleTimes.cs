@@ -13,6 +13,8 @@ internal sealed class SampleTimes
 
     public long this[int sample] => _times[sample];
 
+    public ReadOnlySpan<long> Span => _times.AsSpan(0, Count);
+
     /// <summary>Seconds between two samples: the exact nanoseconds, divided once.</summary>
     public double Seconds(int from, int to) => (_times[to] - _times[from]) / 1e9;
 
