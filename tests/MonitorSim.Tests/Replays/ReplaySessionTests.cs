@@ -13,7 +13,7 @@ public sealed class ReplaySessionTests
     [InlineData("full")]
     public void SampleBySampleGivesTheSameBits(string suite)
     {
-        var folder = Path.Combine(SharedFolder.Cases, suite);
+        var folder = Path.Combine(SharedFolder.Cases ?? "", suite);
         Skip.IfNot(Directory.Exists(folder), $"the worked cases are not here: {folder}");
         var compared = 0;
         foreach (var place in Directory.GetDirectories(folder).Where(place => File.Exists(Path.Combine(place, "expected.json"))))
