@@ -26,6 +26,9 @@ internal abstract class Measures
     /// <summary>How a side depends on the arming delay.</summary>
     public virtual DelayMeaning DelayMatters(int side) => DelayMeaning.Start;
 
+    /// <summary>The position that a reference is latched of, where <see cref="DelayMatters"/> says so.</summary>
+    public virtual Channel? Reference => null;
+
     public bool LacksInput(int sample)
     {
         foreach (var channel in Needs)

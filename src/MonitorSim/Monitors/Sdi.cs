@@ -32,6 +32,8 @@ internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart
 
     public override DelayMeaning DelayMatters(int side) => DelayMeaning.Reference;
 
+    public override Channel? Reference => travel.First;
+
     public override void Forget() => _reference = -1;
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)

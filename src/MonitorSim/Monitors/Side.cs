@@ -18,6 +18,9 @@ internal sealed record Side(string Name, string Unit, params IReadOnlyList<Const
     /// <summary>Whether it is compared from the request on, so that no delay would have avoided it.</summary>
     public bool IgnoresDelay { get; init; }
 
+    /// <summary>Whether it is compared while arming too.</summary>
+    public bool IsComparedWhileArming { get; init; }
+
     /// <summary>Added to what people see: whole turns back to the limit as written, where a window wraps.</summary>
     public Fraction Turned { get; init; }
 

@@ -33,6 +33,8 @@ internal sealed class SliMeasures(Measured travel, Constant increment, long move
 
     public override DelayMeaning DelayMatters(int side) => DelayMeaning.Reference;
 
+    public override Channel? Reference => travel.First;
+
     public override void Forget() => (_start, _end) = (-1, -1);
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)

@@ -57,7 +57,7 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
 
     public override IReadOnlyList<Side> Sides { get; } =
         [new("upper", velocity.Unit, limits) { HasLevels = hasLevels },
-         .. tolerance is null ? Enumerable.Empty<Side>() : [new("approach", velocity.Unit, tolerance)]];
+         .. tolerance is null ? Enumerable.Empty<Side>() : [new("approach", velocity.Unit, tolerance) { IsComparedWhileArming = true }]];
 
     public override IReadOnlyList<Channel> Needs { get; } = signed ? [velocity.First] : velocity.Both;
 

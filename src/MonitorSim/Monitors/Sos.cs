@@ -33,6 +33,8 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
 
     public override DelayMeaning DelayMatters(int side) => side == 0 ? DelayMeaning.Reference : DelayMeaning.Start;
 
+    public override Channel? Reference => _travel.First;
+
     public override void Forget() => _reference = -1;
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)

@@ -1,4 +1,5 @@
 using MonitorSim.Plans;
+using MonitorSim.Traces;
 
 namespace MonitorSim.Replays;
 
@@ -14,16 +15,7 @@ internal sealed class Gaps
     /// <summary>The gaps of a whole recording.</summary>
     public Gaps(Plan plan, ReadOnlySpan<long> times) : this(plan)
     {
-        if (_longest is null && times.Length > 1)
-        {
-            var steps = new long[times.Length - 1];
-            for (var k = 0; k < steps.Length; k++) steps[k] = times[k + 1] - times[k];
-            Array.Sort(steps);
-            // The median of an even number is the mean of the middle two: kept doubled, so that halves stay exact.
-            var twice = steps[(steps.Length - 1) / 2] + steps[steps.Length / 2];
-            _longest = 5 * twice / 2;
-        }
-
+        _longest ??= Sampling.Of(times)?.LongestWithoutGap;
         for (var k = 1; k < times.Length; k++) Note(k, times[k] - times[k - 1]);
     }
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using MonitorSim.Estimators;
 using MonitorSim.Plans;
+using MonitorSim.Traces;
 
 namespace MonitorSim.Replays;
 
@@ -10,10 +12,19 @@ internal static class Warnings
     {
         foreach (var (name, axis) in plan.Axes)
         {
-            if (axis.Channels.Velocity is null && axis.Channels.Position is not null)
-                yield return $"{name}.velocity is not recorded: derived from position by the difference of neighbouring samples";
-            if (axis.Channels.Acceleration is null && engine.Channels[name].Velocity is not null)
-                yield return $"{name}.acceleration is not recorded: derived from velocity by the difference of neighbouring samples";
+            foreach (var (what, from, channel, source) in new[]
+            {
+                ("velocity", "position", axis.Channels.Velocity, engine.Channels[name].Travel),
+                ("acceleration", "velocity", axis.Channels.Acceleration, engine.Channels[name].Velocity),
+            })
+            {
+                if (source is null || channel?.Column is not null || inputs.Times.Count < 2) continue;
+                var estimator = channel?.Estimator ?? new EstimatorPlan();
+                var figures = EstimatorFigures.Of(estimator, MedianStep(inputs));
+                var how = channel is null ? "is not recorded: derived" : "is derived";
+                yield return string.Create(CultureInfo.InvariantCulture,
+                    $"{name}.{what} {how} from {from} by {Choice.Name(estimator.Name)}: {figures.Delay * 1e3:0.###} ms late, white noise times {figures.NoiseGain:0.###} 1/s");
+            }
         }
 
         if (plan.Cycle is null) yield break;
@@ -28,4 +39,6 @@ internal static class Warnings
             }
         }
     }
+
+    private static long MedianStep(Inputs inputs) => Math.Max(1, (long)(Sampling.Of(inputs.Times.Span)?.Median ?? 1));
 }

@@ -1,3 +1,4 @@
+using MonitorSim.Channels;
 using MonitorSim.Monitors;
 using MonitorSim.Replays;
 
@@ -48,14 +49,30 @@ internal sealed class LongestDelay(MonitorRun run, int side, CycleClock clock)
     /// <summary>References remember where watching began.</summary>
     private long? LastReference(int from, int until)
     {
+        // While all positions from a start on lie within the limit of each other, no reference among them can be left by more.
+        var position = run.NewMeasures().Reference!;
+        int highest = -1, lowest = -1;
         for (var start = until - 1; start >= from; start--)
-            if (Trips(start, until, 0)) return clock.Between(start, start + 1).Single().Time;
+        {
+            var cycle = clock.Between(start, start + 1).Single();
+            if (!position.IsPresent(cycle.Sample)) continue;
+            if (highest < 0) highest = lowest = cycle.Sample;
+            var here = Reading.Of(position, cycle.Sample);
+            if (Reading.Compare(here, Reading.Of(position, highest)) > 0) highest = cycle.Sample;
+            if (Reading.Compare(here, Reading.Of(position, lowest)) < 0) lowest = cycle.Sample;
+            var spread = Reading.Of(position, highest).Minus(position, lowest);
+            if (Reading.Compare(spread, _side.Limits[0]) > 0 && Trips(start, until, 0)) return cycle.Time;
+        }
+
         return null;
     }
 
     /// <summary>The delay also counts at every change of level, and what is compared while arming.</summary>
     private long? LastThroughout(int from, int until, long requestedAt)
     {
+        // What is compared while arming only grows with the delay; what is compared while watching only shrinks, from what no delay leaves.
+        var isArming = _side.IsComparedWhileArming;
+        var bound = isArming ? long.MaxValue : LastStart(from, until) - requestedAt;
         var choice = run.Track.From(from);
         var changes = new List<long> { requestedAt };
         var before = choice(from);
@@ -68,7 +85,7 @@ internal sealed class LongestDelay(MonitorRun run, int side, CycleClock clock)
             before = now;
         }
 
-        foreach (var delay in changes.SelectMany(change => times.Where(time => time >= change).Select(time => time - change)).Distinct().OrderDescending())
+        foreach (var delay in changes.SelectMany(change => times.Where(time => time >= change).Select(time => time - change)).Where(delay => delay <= bound).Distinct().OrderDescending())
             if (Trips(from, until, delay)) return delay;
         return null;
     }
