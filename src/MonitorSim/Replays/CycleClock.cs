@@ -14,18 +14,11 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
     private readonly long _first = cycle is { } t && inputDelay > phase ? (inputDelay - phase + t - 1) / t : 0;
 
     /// <summary>How many cycles the samples so far allow for.</summary>
-    public int Count => cycle is not { } t ? times.Count
-        : times.Count == 0 ? 0
-        : (int)Math.Max(0, (times[times.Count - 1] + inputDelay - phase) / t - _first + 1);
+    public int Count => cycle is null ? times.Count : times.Count == 0 ? 0 : CountUntil(times[times.Count - 1]);
 
     /// <summary>How many cycles can be run before the next sample is known: none of them could see it.</summary>
     /// <param name="until">The next sample's time, ns.</param>
-    public int CountBefore(long until)
-    {
-        if (cycle is not { } t) return times.Count;
-        var reach = until + inputDelay - phase - 1;
-        return reach < 0 ? 0 : (int)Math.Max(0, reach / t - _first + 1);
-    }
+    public int CountBefore(long until) => cycle is null ? times.Count : CountUntil(until - 1);
 
     /// <summary>The time of the cycle of that index, ns.</summary>
     public long TimeOf(int index) => cycle is { } t ? phase + (_first + index) * t : times[index] + inputDelay;
@@ -49,6 +42,13 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
             hint = next.Sample;
             yield return next;
         }
+    }
+
+    // How many own cycles have c_n - inputDelay <= time. A negative quotient would round up to cycle 0, which is not there yet.
+    private int CountUntil(long time)
+    {
+        var reach = time + inputDelay - phase;
+        return reach < 0 ? 0 : (int)Math.Max(0, reach / cycle!.Value - _first + 1);
     }
 
     private int FirstHint(int index)
