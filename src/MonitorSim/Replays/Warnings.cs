@@ -10,7 +10,8 @@ internal static class Warnings
 {
     public static IEnumerable<string> Of(Plan plan, Inputs inputs, Engine engine)
     {
-        foreach (var (name, axis) in plan.Axes)
+        // In an order of their own: that of the plan never changes a result.
+        foreach (var (name, axis) in plan.Axes.OrderBy(pair => pair.Key, StringComparer.Ordinal))
         {
             foreach (var (what, from, channel, source) in new[]
             {
