@@ -1,0 +1,53 @@
+using System.CommandLine;
+using MonitorSim.Plans;
+using MonitorSim.Plots;
+using MonitorSim.Replays;
+using MonitorSim.Traces;
+
+namespace MonitorSim.Cli;
+
+/// <summary><c>replay PLAN TRACE…</c></summary>
+internal static class ReplayCommand
+{
+    public static Command Create(Terminal terminal, CancellationToken cancel)
+    {
+        var (plan, traces, quiet, noColor) = (Arguments.Plan(), Arguments.Traces(), Arguments.Quiet(), Arguments.NoColor());
+        var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
+        var csv = Arguments.Folder("--csv", "Writes trips, excursions, headroom and coverage as CSV files.");
+        var plot = Arguments.Folder("--plot", "Draws a picture an axis, PNG and SVG.");
+        var command = new Command("replay", "Replays recordings: verdict, evidence and headroom. Example: monitorsim replay saw.json monday.csv --json result.json")
+            { plan, traces, json, csv, plot, quiet, noColor };
+        command.SetAction(parsed => CommandLine.Guard(terminal, () =>
+        {
+            var files = parsed.GetValue(traces)!;
+            var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
+            var read = PlanReader.Read(parsed.GetValue(plan)!);
+            var tripped = false;
+            foreach (var file in files)
+            {
+                var trace = PlannedTrace.Read(read, file);
+                var result = Replay.Run(read, trace, cancel);
+                tripped |= result.IsTripped;
+                Tables.Write(said, parsed.GetValue(noColor), result);
+                if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, file, files.Length), stream => ResultJson.Write(result, stream));
+                if (parsed.GetValue(csv) is { } folder) ResultCsv.Write(terminal, result, Several.Folder(folder, file, files.Length));
+                if (parsed.GetValue(plot) is { } pictures)
+                    foreach (var picture in ReplayPlot.Save(result, trace, Several.Folder(pictures, file, files.Length))) said.Out.WriteLine(picture);
+            }
+
+            return tripped ? CommandLine.Tripped : CommandLine.Clean;
+        }));
+        return command;
+    }
+}
+
+/// <summary>Names of results where there are several recordings: the recording's name goes in.</summary>
+internal static class Several
+{
+    public static string Name(string path, string trace, int count) =>
+        count == 1 || path == "-" ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", $"{Path.GetFileNameWithoutExtension(path)}-{Stem(trace)}{Path.GetExtension(path)}");
+
+    public static string Folder(string folder, string trace, int count) => count == 1 ? folder : Path.Combine(folder, Stem(trace));
+
+    private static string Stem(string trace) => trace == "-" ? "input" : Path.GetFileNameWithoutExtension(trace);
+}

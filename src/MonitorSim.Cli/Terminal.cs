@@ -1,0 +1,37 @@
+namespace MonitorSim.Cli;
+
+/// <summary>Where a command writes: results on one side, errors on the other.</summary>
+/// <param name="Out">Text for people.</param>
+/// <param name="Error">Messages, one a line.</param>
+/// <param name="OpenOut">Opens standard output for bytes, for files named <c>-</c>.</param>
+internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> OpenOut)
+{
+    /// <summary>The same without text for people.</summary>
+    public Terminal Quiet() => this with { Out = TextWriter.Null };
+
+    /// <summary>Writes a file aside and renames it when it is whole; <c>-</c> is standard output.</summary>
+    public void Write(string path, Action<Stream> write)
+    {
+        if (path == "-")
+        {
+            Out.Flush();
+            using var stream = OpenOut();
+            write(stream);
+            stream.Write("\n"u8);
+            return;
+        }
+
+        var full = Path.GetFullPath(path);
+        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
+        var aside = full + ".part";
+        try
+        {
+            using (var stream = File.Create(aside)) write(stream);
+            File.Move(aside, full, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(aside);
+        }
+    }
+}
