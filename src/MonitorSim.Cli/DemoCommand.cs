@@ -4,6 +4,7 @@ using MonitorSim.Plans;
 using MonitorSim.Plots;
 using MonitorSim.Replays;
 using MonitorSim.Traces;
+using Spectre.Console;
 
 namespace MonitorSim.Cli;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using MonitorSim.Plans;
 using MonitorSim.Traces;
+using Spectre.Console;
 
 namespace MonitorSim.Cli;
 

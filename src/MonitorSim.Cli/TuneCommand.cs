@@ -4,6 +4,7 @@ using MonitorSim.Explain;
 using MonitorSim.Plans;
 using MonitorSim.Traces;
 using MonitorSim.Tuning;
+using Spectre.Console;
 
 namespace MonitorSim.Cli;
 

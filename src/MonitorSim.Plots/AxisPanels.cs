@@ -1,0 +1,136 @@
+using MonitorSim.Explain;
+using MonitorSim.Monitors;
+using MonitorSim.Plans;
+using ScottPlot;
+
+namespace MonitorSim.Plots;
+
+/// <summary>The panels of one axis, from top to bottom: its quantities, then the state as a band.</summary>
+internal static class AxisPanels
+{
+    public static IReadOnlyList<Plot> Of(ReplayResult result, Trace trace, string name, AxisPlan axis)
+    {
+        var position = Series.Of(axis, Kind.Position, axis.Channels.Position, trace);
+        var velocity = Series.Of(axis, Kind.Velocity, axis.Channels.Velocity, trace) ?? Series.Derived(axis.Modulo is null ? position : null, "velocity");
+        var all = new (Series? Series, Kind Kind)[]
+        {
+            (position, Kind.Position), (velocity, Kind.Velocity), (Series.Of(axis, Kind.Acceleration, axis.Channels.Acceleration, trace), Kind.Acceleration),
+            (Series.Of(axis, Kind.Torque, axis.Channels.Torque, trace), Kind.Torque), (Series.Of(axis, Kind.Temperature, axis.Channels.Temperature, trace), Kind.Temperature),
+        };
+        var panels = new List<Plot>();
+        foreach (var (series, kind) in all)
+        {
+            if (series is null) continue;
+            var plot = new Plot();
+            plot.Axes.Left.Label.Text = $"{series.Name} [{series.Unit.Symbol}]";
+            plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
+            if (panels.Count == 0) plot.Axes.Title.Label.Text = $"{result.Plan.Title} — {name}";
+            Watches(plot, result, name, axis, kind, series);
+            var line = plot.Add.ScatterLine(series.Times, series.Values);
+            (line.Color, line.LineWidth) = (Palette.Measured, 1.5f);
+            Trips(plot, result, name, axis, kind, series);
+            plot.Axes.Margins(0.01, 0.15);
+            panels.Add(plot);
+        }
+
+        panels.Add(StateBand(result, name));
+        return panels;
+    }
+
+    /// <summary>Which panel a side belongs to.</summary>
+    private static Kind KindOf(string function, string monitor, string side) => (function, side) switch
+    {
+        ("SOS", "speed") or ("SLS" or "SSR", _) => Kind.Velocity,
+        ("SS1" or "SS2", "deceleration") or ("SLA" or "SAR", _) => Kind.Acceleration,
+        ("SS1" or "SS2", _) => Kind.Velocity,
+        ("SLT" or "STR" or "STO", _) => Kind.Torque,
+        ("SMT", _) => Kind.Temperature,
+        ("two channels", _) => Enum.TryParse<Kind>(monitor.Split(' ')[0], ignoreCase: true, out var kind) ? kind : Kind.Position,
+        _ => Kind.Position,
+    };
+
+    private static void Watches(Plot plot, ReplayResult result, string name, AxisPlan axis, Kind kind, Series series)
+    {
+        foreach (var monitor in axis.Monitors)
+        {
+            var sides = result.Headroom.Where(h => h.Axis == name && h.Monitor == monitor.Name && KindOf(monitor.Function, monitor.Name, h.Side) == kind).ToList();
+            if (sides.Count == 0 || result.Watching.FirstOrDefault(w => w.Axis == name && w.Monitor == monitor.Name) is not { } watching) continue;
+            foreach (var stretch in watching.Stretches.Take(200))
+            {
+                var (from, until) = ((double)stretch.RequestedAt, (double)stretch.Until);
+                var armed = stretch.WatchingAt is { } at ? (double)at : until;
+                if (armed > from) plot.Add.HorizontalSpan(from, armed, Palette.Arming);
+                if (stretch.WatchingAt is null) continue;
+                plot.Add.HorizontalSpan(armed, until, Palette.Watching);
+                foreach (var side in sides) Limit(plot, monitor, side, series, armed, until);
+            }
+        }
+    }
+
+    private static void Limit(Plot plot, MonitorPlan monitor, Headroom side, Series series, double from, double until)
+    {
+        // Distances from a latched reference have no place on the position's own scale.
+        if (monitor is Sos or Sdi or Sli || side.Side == "approach") return;
+        var value = series.Unit.FromSi(side.Limit);
+        var isMagnitude = monitor is Sls { Signed: false } or Ssr { Signed: false } or Sla { Signed: false } or Sar { Signed: false } or Slt { Signed: false };
+        foreach (var y in isMagnitude && value != 0 ? new[] { value, -value } : [value])
+        {
+            var line = plot.Add.Line(from, y, until, y);
+            (line.LineColor, line.LineWidth, line.LinePattern) = (Palette.Limit, 2, LinePattern.Dashed);
+        }
+    }
+
+    private static void Trips(Plot plot, ReplayResult result, string name, AxisPlan axis, Kind kind, Series series)
+    {
+        var units = new UserUnits(result.Plan);
+        var labelled = 0;
+        foreach (var trip in result.Trips.Where(trip => trip.Axis == name && KindOf(trip.Function, trip.Monitor, trip.Side) == kind).Take(50))
+        {
+            var time = (double)trip.Time;
+            var line = plot.Add.VerticalLine(time, 1.5f, Palette.Trip, LinePattern.Dotted);
+            line.ExcludeFromLegend = true;
+            var k = Array.FindLastIndex(series.Times, t => t <= time);
+            if (k < 0 || double.IsNaN(series.Values[k])) continue;
+            plot.Add.Marker(time, series.Values[k], MarkerShape.FilledDiamond, 11, Palette.Trip);
+            if (labelled++ >= 4) continue;
+            string Text(double? value) => units.Text(name, trip.Monitor, trip.Side, value, trip.Unit);
+            var text = plot.Add.Text(trip.Value is null ? $" {trip.Monitor}: invalid input" : $" {trip.Monitor}: {Text(trip.Value)} over limit {Text(trip.Limit)}".Replace("over", trip.Side == "lower" ? "under" : "over"),
+                time, series.Values[k]);
+            (text.LabelFontSize, text.LabelBold, text.LabelBackgroundColor) = (13, true, Colors.White.WithAlpha(0.85));
+            text.LabelAlignment = time > series.Times[^1] * 0.6 ? Alignment.LowerRight : Alignment.LowerLeft;
+            (text.OffsetX, text.OffsetY) = (time > series.Times[^1] * 0.6 ? -8 : 8, -8 - 18 * (labelled - 1));
+        }
+    }
+
+    private static Plot StateBand(ReplayResult result, string name)
+    {
+        var plot = new Plot();
+        var end = (double)Math.Max(result.Duration, 1e-9m);
+        var changes = result.States.First(axis => axis.Axis == name).Changes;
+        var (from, state) = (0.0, AxisState.Running);
+        foreach (var (until, next) in changes.Select(change => ((double)change.Time, (AxisState?)change.State)).Append((end, null)))
+        {
+            if (until > from)
+            {
+                var box = plot.Add.Rectangle(from, until, 0, 1);
+                (box.FillColor, box.LineColor, box.LineWidth) = (Palette.Of(state), Colors.Black, 1);
+                if (state == AxisState.TorqueOff) (box.FillHatch, box.FillHatchColor) = (new ScottPlot.Hatches.Striped(ScottPlot.Hatches.StripeDirection.DiagonalUp), Colors.White.WithAlpha(0.5));
+                if ((until - from) / end > 0.07)
+                {
+                    var text = plot.Add.Text(state.ToString(), (from + until) / 2, 0.5);
+                    (text.LabelAlignment, text.LabelFontSize, text.LabelBold, text.LabelBackgroundColor) = (Alignment.MiddleCenter, 12, true, Colors.White.WithAlpha(0.8));
+                }
+            }
+
+            (from, state) = (until, next ?? state);
+        }
+
+        plot.Axes.Left.Label.Text = "state";
+        plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
+        plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.EmptyTickGenerator();
+        plot.Axes.Bottom.Label.Text = "time [s]   (orange: watching, blue: arming, dashed: limit, diamond: trip)";
+        plot.Axes.SetLimits(0, end, 0, 1);
+        plot.HideGrid();
+        return plot;
+    }
+}

@@ -1,0 +1,22 @@
+using ScottPlot;
+
+namespace MonitorSim.Plots;
+
+/// <summary>Colours that colour-blind people can tell apart (M. Okabe, K. Ito, 2008); line styles and markers carry the same meaning in black and white.</summary>
+internal static class Palette
+{
+    public static readonly Color Measured = Color.FromHex("#0072B2");
+    public static readonly Color Limit = Color.FromHex("#D55E00");
+    public static readonly Color Trip = Color.FromHex("#000000");
+    public static readonly Color Watching = Color.FromHex("#E69F00").WithAlpha(0.16);
+    public static readonly Color Arming = Color.FromHex("#56B4E9").WithAlpha(0.22);
+
+    public static Color Of(AxisState state) => state switch
+    {
+        AxisState.Running => Color.FromHex("#FFFFFF"),
+        AxisState.Holding => Color.FromHex("#56B4E9"),
+        AxisState.StoppingToHold => Color.FromHex("#F0E442"),
+        AxisState.StoppingToOff => Color.FromHex("#E69F00"),
+        _ => Color.FromHex("#777777"),
+    };
+}
