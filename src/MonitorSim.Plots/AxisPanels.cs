@@ -97,8 +97,10 @@ internal static class AxisPanels
             var text = plot.Add.Text(trip.Value is null ? $" {trip.Monitor}: invalid input" : $" {trip.Monitor}: {Text(trip.Value)} over limit {Text(trip.Limit)}".Replace("over", trip.Side == "lower" ? "under" : "over"),
                 time, series.Values[k]);
             (text.LabelFontSize, text.LabelBold, text.LabelBackgroundColor) = (13, true, Colors.White.WithAlpha(0.85));
-            text.LabelAlignment = time > series.Times[^1] * 0.6 ? Alignment.LowerRight : Alignment.LowerLeft;
-            (text.OffsetX, text.OffsetY) = (time > series.Times[^1] * 0.6 ? -8 : 8, -8 - 18 * (labelled - 1));
+            // Towards the middle of the panel, so that no label leaves it.
+            var (left, high) = (time < series.Times[^1] * 0.6, series.Values[k] > (series.Values.Where(double.IsFinite).Max() + series.Values.Where(double.IsFinite).Min()) / 2);
+            text.LabelAlignment = high ? left ? Alignment.UpperLeft : Alignment.UpperRight : left ? Alignment.LowerLeft : Alignment.LowerRight;
+            (text.OffsetX, text.OffsetY) = (left ? 10 : -10, (high ? 1 : -1) * (10 + 20 * (labelled - 1)));
         }
     }
 

@@ -24,6 +24,7 @@ public static class ReplayPlot
         {
             var panels = AxisPanels.Of(result, trace, name, axis);
             var picture = new Multiplot();
+            picture.RemovePlot(picture.GetPlot(0));
             foreach (var panel in panels) picture.AddPlot(panel);
             picture.CollapseVertically();
             picture.SharedAxes.ShareX(panels);

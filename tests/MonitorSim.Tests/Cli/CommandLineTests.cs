@@ -1,0 +1,140 @@
+using System.Text.Json;
+using System.Xml.Linq;
+using MonitorSim.Cli;
+
+namespace MonitorSim.Tests.Cli;
+
+public sealed class CommandLineTests : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("monitorsim").FullName;
+    private readonly StringWriter _out = new(), _error = new();
+    private readonly MemoryStream _bytes = new();
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    [Fact]
+    public void AReplayThatTripsExitsWith1AndWritesItsResult()
+    {
+        var json = Path.Combine(_folder, "result.json");
+        Assert.Equal(1, Run("replay", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), "--json", json, "--csv", _folder));
+        using var result = JsonDocument.Parse(File.ReadAllText(json));
+        Assert.Equal("tripped", result.RootElement.GetProperty("verdict").GetString());
+        Assert.Equal(0.908m, result.RootElement.GetProperty("trips")[0].GetProperty("time").GetDecimal());
+        Assert.Contains("116.34 mm/s", _out.ToString());
+        Assert.StartsWith("axis,monitor,function", File.ReadAllText(Path.Combine(_folder, "trips.csv")));
+        Assert.DoesNotContain(Directory.GetFiles(_folder), file => file.EndsWith(".part", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void ACleanReplayExitsWith0() =>
+        Assert.Equal(0, Run("replay", Demo("bridge-stop-good", "plan.json"), Demo("bridge-stop-good", "trace.csv"), "--quiet"));
+
+    [Fact]
+    public void JsonOnStandardOutputIsAlone()
+    {
+        Assert.Equal(1, Run("replay", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), "--json", "-"));
+        Assert.Equal("", _out.ToString());
+        using var result = JsonDocument.Parse(_bytes.ToArray());
+        Assert.Equal(1, result.RootElement.GetProperty("result").GetInt32());
+    }
+
+    [Fact]
+    public void EveryProblemIsOneLineOnStandardError()
+    {
+        var plan = Path.Combine(_folder, "plan.json");
+        File.WriteAllText(plan, """{ "plan": 1, "axes": { "bridge": { "motion": "linear", "speed": 3, "stops": {} } } }""");
+        Assert.Equal(2, Run("replay", plan, Demo("bridge-gate-speed", "trace.csv")));
+        var lines = _error.ToString().TrimEnd().Split('\n');
+        Assert.True(lines.Length >= 2, _error.ToString());
+        Assert.All(lines, line => Assert.StartsWith($"{plan}(1,", line));
+    }
+
+    [Theory]
+    [InlineData("replay")]
+    [InlineData("replay", "plan.json", "trace.csv", "--nonsense")]
+    [InlineData("nonsense")]
+    [InlineData("explain", "no such plan.json", "no such trace.csv")]
+    public void WhatCannotBeDoneExitsWith2AndSaysWhy(params string[] args)
+    {
+        Assert.Equal(2, Run(args));
+        Assert.NotEqual("", _error.ToString());
+    }
+
+    [Fact]
+    public void CheckHoldsThePlansExpectations()
+    {
+        var junit = Path.Combine(_folder, "check.xml");
+        Assert.Equal(0, Run("check", Demo("lift-standstill", "plan.json"), Demo("lift-standstill", "trace.csv"), "--junit", junit));
+        Assert.Equal("0", XDocument.Load(junit).Descendants("testsuite").Single().Attribute("failures")!.Value);
+        Assert.Equal(1, Run("check", Demo("lift-standstill", "plan.json"), Failing("lift-standstill"), "--junit", junit));
+        Assert.Equal("1", XDocument.Load(junit).Descendants("testsuite").Single().Attribute("failures")!.Value);
+    }
+
+    [Fact]
+    public void DescribeStartsAPlanThatCanBeRead()
+    {
+        var plan = Path.Combine(_folder, "start.json");
+        Assert.Equal(0, Run("describe", Demo("bridge-gate-speed", "trace.csv"), "--write", plan));
+        Assert.Contains("1001 samples", _out.ToString());
+        Assert.Equal(0, Run("replay", plan, Demo("bridge-gate-speed", "trace.csv"), "--quiet"));
+    }
+
+    [Fact]
+    public void ExplainTellsTheStory()
+    {
+        Assert.Equal(1, Run("explain", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv")));
+        Assert.Contains("It was asked for at 0.5 s and has watched since 0.9 s.", _out.ToString());
+        Assert.Contains("above the limit of 33 mm/s since 0.9 s, for 0.008 s", _out.ToString());
+        Assert.Contains("a filter above 0.158 s", _out.ToString());
+    }
+
+    [Fact]
+    public void TuneWritesFrontiers()
+    {
+        Assert.Equal(0, Run("tune", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), "--json", "-"));
+        using var result = JsonDocument.Parse(_bytes.ToArray());
+        Assert.Equal(0.11634, result.RootElement.GetProperty("monitors")[0].GetProperty("critical").GetDouble(), 1e-12);
+    }
+
+    [Fact]
+    public void SchemaIsJson()
+    {
+        Assert.Equal(0, Run("schema"));
+        using var schema = JsonDocument.Parse(_out.ToString());
+        Assert.Equal(JsonValueKind.Object, schema.RootElement.ValueKind);
+    }
+
+    [Fact]
+    public void DemoDrawsEveryCase()
+    {
+        Assert.Equal(0, Run("demo", _folder));
+        var cases = Directory.GetDirectories(Path.Combine(AppContext.BaseDirectory, "traces"));
+        Assert.True(cases.Length >= 5);
+        foreach (var name in cases.Select(Path.GetFileName))
+        {
+            var files = Directory.GetFiles(Path.Combine(_folder, name!));
+            Assert.Contains(files, file => file.EndsWith(".png", StringComparison.Ordinal));
+            Assert.Contains(files, file => file.EndsWith("story.txt", StringComparison.Ordinal));
+        }
+    }
+
+    [Theory]
+    [InlineData("=1+1", "'=1+1")]
+    [InlineData("@cmd", "'@cmd")]
+    [InlineData("a,b", "\"a,b\"")]
+    [InlineData(-1.5, "-1.5")]
+    public void CsvCellsCarryNoFormulas(object value, string expected) => Assert.Equal(expected, ResultCsv.Cell(value));
+
+    private int Run(params string[] args) => CommandLine.Run(args, new Terminal(_out, _error, () => _bytes));
+
+    private static string Demo(string name, string file) => Path.Combine(AppContext.BaseDirectory, "traces", name, file);
+
+    /// <summary>The same recording with a lift that does not sink.</summary>
+    private string Failing(string name)
+    {
+        var path = Path.Combine(_folder, "still.csv");
+        var lines = File.ReadAllLines(Demo(name, "trace.csv"));
+        File.WriteAllLines(path, lines.Take(700));
+        return path;
+    }
+}

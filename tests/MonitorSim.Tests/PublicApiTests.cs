@@ -1,0 +1,20 @@
+using PublicApiGenerator;
+
+namespace MonitorSim.Tests;
+
+public sealed class PublicApiTests
+{
+    /// <summary>The public API is what was approved. To accept a change, run the tests with MONITORSIM_APPROVE=1 and commit the file.</summary>
+    [Fact]
+    public void IsApproved()
+    {
+        var options = new ApiGeneratorOptions { IncludeAssemblyAttributes = false };
+        var api = string.Join("\n\n", new[] { typeof(Replay).Assembly, typeof(Plots.ReplayPlot).Assembly }.Select(assembly => assembly.GeneratePublicApi(options))).ReplaceLineEndings("\n") + "\n";
+        var path = Approved();
+        if (Environment.GetEnvironmentVariable("MONITORSIM_APPROVE") == "1") File.WriteAllText(path, api);
+        Assert.Equal(File.ReadAllText(path).ReplaceLineEndings("\n"), api);
+    }
+
+    private static string Approved([System.Runtime.CompilerServices.CallerFilePath] string here = "") =>
+        Path.Combine(Path.GetDirectoryName(here)!, "PublicApi.approved.txt");
+}
