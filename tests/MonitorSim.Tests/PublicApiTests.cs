@@ -9,7 +9,7 @@ public sealed class PublicApiTests
     public void IsApproved()
     {
         var options = new ApiGeneratorOptions { IncludeAssemblyAttributes = false };
-        var api = string.Join("\n\n", new[] { typeof(Replay).Assembly, typeof(Plots.ReplayPlot).Assembly }.Select(assembly => assembly.GeneratePublicApi(options))).ReplaceLineEndings("\n") + "\n";
+        var api = string.Join("\n\n", new[] { typeof(Replay).Assembly, typeof(global::MonitorSim.Plots.ReplayPlot).Assembly }.Select(assembly => assembly.GeneratePublicApi(options))).ReplaceLineEndings("\n") + "\n";
         var path = Approved();
         if (Environment.GetEnvironmentVariable("MONITORSIM_APPROVE") == "1") File.WriteAllText(path, api);
         Assert.Equal(File.ReadAllText(path).ReplaceLineEndings("\n"), api);
