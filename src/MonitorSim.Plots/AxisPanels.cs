@@ -26,7 +26,8 @@ internal static class AxisPanels
             plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
             if (panels.Count == 0) plot.Axes.Title.Label.Text = $"{result.Plan.Title} — {name}";
             Watches(plot, result, name, axis, kind, series);
-            var line = plot.Add.ScatterLine(series.Times, series.Values);
+            var thinned = series.Thinned();
+            var line = plot.Add.ScatterLine(thinned.Times, thinned.Values);
             (line.Color, line.LineWidth) = (Palette.Measured, 1.5f);
             Trips(plot, result, name, axis, kind, series);
             plot.Axes.Margins(0.01, 0.15);
@@ -130,7 +131,7 @@ internal static class AxisPanels
         plot.Axes.Left.Label.Text = "state";
         plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
         plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.EmptyTickGenerator();
-        plot.Axes.Bottom.Label.Text = "time [s]   (orange: watching, blue: arming, dashed: limit, diamond: trip)";
+        plot.Axes.Bottom.Label.Text = "time [s]   (dark shade: watching, light shade: arming, dashed: limit, diamond: trip)";
         plot.Axes.SetLimits(0, end, 0, 1);
         plot.HideGrid();
         return plot;

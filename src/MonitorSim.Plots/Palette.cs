@@ -8,8 +8,9 @@ internal static class Palette
     public static readonly Color Measured = Color.FromHex("#0072B2");
     public static readonly Color Limit = Color.FromHex("#D55E00");
     public static readonly Color Trip = Color.FromHex("#000000");
-    public static readonly Color Watching = Color.FromHex("#E69F00").WithAlpha(0.16);
-    public static readonly Color Arming = Color.FromHex("#56B4E9").WithAlpha(0.22);
+    // Told apart by lightness too: the SVG canvas draws no hatches.
+    public static readonly Color Watching = Color.FromHex("#E69F00").WithAlpha(0.3);
+    public static readonly Color Arming = Color.FromHex("#56B4E9").WithAlpha(0.14);
 
     public static Color Of(AxisState state) => state switch
     {

@@ -20,6 +20,7 @@ public static class ReplayPlot
     {
         Directory.CreateDirectory(folder);
         var files = new List<string>();
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var (name, axis) in result.Plan.Axes)
         {
             var panels = AxisPanels.Of(result, trace, name, axis);
@@ -28,7 +29,7 @@ public static class ReplayPlot
             foreach (var panel in panels) picture.AddPlot(panel);
             picture.CollapseVertically();
             picture.SharedAxes.ShareX(panels);
-            var (stem, height) = (Path.Combine(folder, SafeName(name)), 120 + PanelHeight * (panels.Count - 1) + 60);
+            var (stem, height) = (Path.Combine(folder, FreeName(name, taken)), 120 + PanelHeight * (panels.Count - 1) + 60);
             picture.Layout = new BandLayout();
             picture.SavePng(stem + ".png", Width, height);
             SaveSvg(picture, stem + ".svg", height);
@@ -43,6 +44,15 @@ public static class ReplayPlot
     {
         var safe = string.Concat(name.Select(letter => char.IsLetterOrDigit(letter) || letter is '-' or '_' ? letter : '_'));
         return safe.Length == 0 ? "_" : safe;
+    }
+
+    /// <summary>A safe name that no earlier axis has: "a b" and "a_b" must not overwrite each other, nor "X" and "x" where case does not count.</summary>
+    internal static string FreeName(string name, ISet<string> taken)
+    {
+        var safe = SafeName(name);
+        var free = safe;
+        for (var k = 2; !taken.Add(free); k++) free = FormattableString.Invariant($"{safe}-{k}");
+        return free;
     }
 
     private static void SaveSvg(Multiplot picture, string path, int height)

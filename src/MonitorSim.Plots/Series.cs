@@ -4,7 +4,7 @@ using MonitorSim.Traces;
 
 namespace MonitorSim.Plots;
 
-/// <summary>One quantity over time in the unit of its channel, thinned to the least and the largest of each column of pixels.</summary>
+/// <summary>One quantity over time in the unit of its channel.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="Unit">The unit shown.</param>
 /// <param name="Times">s.</param>
@@ -21,7 +21,7 @@ internal sealed record Series(string Name, Unit Unit, double[] Times, double[] V
         var shown = channel.Unit ?? stated!;
         if (shown.Dimension != scale.Dimension) shown = SiUnit(scale.Dimension);
         var (factor, offset) = (((scale.Factor) / shown.Factor).ToDouble(), ((scale.Offset - shown.Offset) / shown.Factor).ToDouble());
-        return Thin(kind.ToString().ToLowerInvariant(), shown, trace.Times, numbers.Values, factor, offset);
+        return new(kind.ToString().ToLowerInvariant(), shown, [.. trace.Times.ToArray().Select(t => t / 1e9)], [.. numbers.Values.ToArray().Select(raw => raw * factor + offset)]);
     }
 
     /// <summary>A speed that was not recorded, as the plain difference of neighbouring positions.</summary>
@@ -37,26 +37,29 @@ internal sealed record Series(string Name, Unit Unit, double[] Times, double[] V
     private static Unit SiUnit(Dimension dimension) => new[] { "m", "rad", "m/s", "rad/s", "m/s²", "rad/s²", "N", "N·m", "°C" }
         .Select(symbol => Quantities.Unit.Parse(symbol)).First(unit => unit.Dimension == dimension);
 
-    private static Series Thin(string name, Unit unit, ReadOnlySpan<long> times, ReadOnlySpan<double> raw, double factor, double offset)
+    /// <summary>The least and the largest of each column of pixels, so that no peak is lost; a missing value hides no other one.</summary>
+    public Series Thinned()
     {
+        var step = (Times.Length + Columns - 1) / Columns;
+        if (step <= 2) return this;
         var (x, y) = (new List<double>(), new List<double>());
-        var step = Math.Max(1, times.Length / Columns);
-        for (var from = 0; from < times.Length; from += step)
+        for (var from = 0; from < Times.Length; from += step)
         {
-            int least = from, most = from, until = Math.Min(from + step, times.Length);
-            for (var k = from; k < until; k++)
+            int least = from, most = from;
+            for (var k = from; k < Math.Min(from + step, Times.Length); k++)
             {
-                if (raw[k] < raw[least]) least = k;
-                if (raw[k] > raw[most]) most = k;
+                // Comparisons with NaN are false: written so that any number replaces a missing value.
+                if (!(Values[k] >= Values[least]) && !double.IsNaN(Values[k])) least = k;
+                if (!(Values[k] <= Values[most]) && !double.IsNaN(Values[k])) most = k;
             }
 
-            foreach (var k in step == 1 ? [from] : new[] { Math.Min(least, most), Math.Max(least, most) })
+            foreach (var k in new[] { Math.Min(least, most), Math.Max(least, most) })
             {
-                x.Add(times[k] / 1e9);
-                y.Add(raw[k] * factor + offset);
+                x.Add(Times[k]);
+                y.Add(Values[k]);
             }
         }
 
-        return new(name, unit, [.. x], [.. y]);
+        return this with { Times = [.. x], Values = [.. y] };
     }
 }

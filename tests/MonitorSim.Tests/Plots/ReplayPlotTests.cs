@@ -25,4 +25,23 @@ public sealed class ReplayPlotTests
     [InlineData("../../x axis", "______x_axis")]
     [InlineData("", "_")]
     public void NamesStayInTheirFolder(string axis, string file) => Assert.Equal(file, ReplayPlot.SafeName(axis));
+
+    [Fact]
+    public void AxesWithTheSameSafeNameGetFilesOfTheirOwn()
+    {
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        Assert.Equal(["a_b", "a_b-2", "A_b-3"], new[] { "a b", "a_b", "A/b" }.Select(name => ReplayPlot.FreeName(name, taken)));
+    }
+
+    [Fact]
+    public void ThinningKeepsPeaksBesideMissingValues()
+    {
+        var values = Enumerable.Range(0, 100_000).Select(k => k % 50 == 0 ? double.NaN : 0.0).ToArray();
+        (values[51], values[77_777]) = (9, -7);
+        var thinned = new Series("velocity", MonitorSim.Quantities.Unit.Parse("mm/s"), [.. values.Select((_, k) => k / 1e3)], values).Thinned();
+        Assert.InRange(thinned.Values.Length, 1, 4000);
+        Assert.Equal(9, thinned.Values.Max());
+        Assert.Equal(-7, thinned.Values.Where(double.IsFinite).Min());
+        Assert.Equal(77.777, thinned.Times[Array.IndexOf(thinned.Values, -7.0)]);
+    }
 }
