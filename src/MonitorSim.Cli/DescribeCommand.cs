@@ -37,7 +37,8 @@ internal static class DescribeCommand
         if (survey.Sampling is { } sampling)
             console.WriteLine($"rate {Text(sampling.Rate)} Hz; steps {Text(sampling.Shortest / 1e6)} to {Text(sampling.Longest / 1e6)} ms, median {Text((double)sampling.Median / 1e6)} ms");
         console.WriteLine($"gaps longer than 5 median steps: {survey.Gaps.Count}");
-        foreach (var gap in survey.Gaps.Take(10)) console.WriteLine($"  {gap}");
+        foreach (var gap in survey.Gaps.Take(10))
+            console.WriteLine($"  {Text(gap.Duration / 1e6)} ms before sample {gap.Sample}, from {Text(gap.From / 1e9)} s to {Text(gap.Until / 1e9)} s");
         foreach (var note in survey.Found.Notes) console.WriteLine($"  {note}");
         var table = Tables.Headed("column", "kind", "unit", "smallest", "largest", "missing");
         foreach (var column in survey.Columns)
