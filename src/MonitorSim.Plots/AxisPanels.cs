@@ -70,8 +70,13 @@ internal static class AxisPanels
 
     private static void Limit(Plot plot, MonitorPlan monitor, Headroom side, Series series, double from, double until)
     {
-        // Distances from a latched reference have no place on the position's own scale.
-        if (monitor is Sos or Sdi or Sli || side.Side == "approach") return;
+        if (side.Side == "approach") return;
+        if ((monitor is Sos && side.Side == "window") || monitor is Sdi or Sli)
+        {
+            ReferenceLimits.Draw(plot, monitor, side, series, from, until);
+            return;
+        }
+
         var value = series.Unit.FromSi(side.Limit);
         var isMagnitude = monitor is Sls { Signed: false } or Ssr { Signed: false } or Sla { Signed: false } or Sar { Signed: false } or Slt { Signed: false };
         foreach (var y in isMagnitude && value != 0 ? new[] { value, -value } : [value])
