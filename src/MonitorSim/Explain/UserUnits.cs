@@ -1,3 +1,4 @@
+using System.Globalization;
 using MonitorSim.Monitors;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
@@ -15,12 +16,43 @@ public sealed class UserUnits(Plan plan)
     /// <param name="side">The limit side.</param>
     /// <param name="si">The value, SI.</param>
     /// <param name="unit">The SI unit, used where the plan states none.</param>
-    public string Text(string axis, string monitor, string side, double? si, string? unit)
+    public string Text(string axis, string monitor, string side, double? si, string? unit) => Text(axis, monitor, side, null, si, unit);
+
+    internal string Text(string axis, string monitor, string side, int? level, double? si, string? unit)
     {
         if (si is not { } value) return "–";
-        var written = Limit(axis, monitor, side)?.Unit ?? (unit is not null && Unit.TryParse(unit, out var known, out _) ? known : null);
-        return written is null ? $"{value} {unit}" : written.Format(value);
+        return UnitOf(axis, monitor, side, level, unit) is { } written ? written.Format(value) : Plain(value, unit);
     }
+
+    /// <summary>A value and a limit with as many digits as it takes to tell them apart.</summary>
+    internal (string Value, string Limit) Apart(string axis, string monitor, string side, int? level, double? value, double? limit, string? unit)
+    {
+        if (value is { } x && limit is { } bound && x != bound && UnitOf(axis, monitor, side, level, unit) is { } written)
+        {
+            foreach (var digits in (int[])[6, 9, 12, 15, 17])
+                if (written.Format(x, digits) is var shown && shown != written.Format(bound, digits)) return (shown, written.Format(bound, digits));
+        }
+
+        return (Text(axis, monitor, side, level, value, unit), Text(axis, monitor, side, level, limit, unit));
+    }
+
+    /// <summary>A critical limit, rounded to the side on which it does not trip.</summary>
+    internal string Enough(string axis, string monitor, string side, int? level, double critical, string? unit, bool isLower) =>
+        UnitOf(axis, monitor, side, level, unit) is { } written && double.IsFinite(critical) ? SafeRounding.Text(critical, written, isLower) : Text(axis, monitor, side, level, critical, unit);
+
+    /// <summary>A difference of two values of a side.</summary>
+    internal string Difference(string axis, string monitor, string side, int? level, double si, string? unit) =>
+        UnitOf(axis, monitor, side, level, unit) is { } written ? written.FormatDifference(si) : Plain(si, unit);
+
+    private static string Plain(double value, string? unit) => string.Create(CultureInfo.InvariantCulture, $"{value} {unit}").TrimEnd();
+
+    private Unit? UnitOf(string axis, string monitor, string side, int? level, string? unit) =>
+        OfLevel(axis, monitor, side, level)?.Unit ?? (unit is not null && Unit.TryParse(unit, out var known, out _) ? known : null);
+
+    private Quantity? OfLevel(string axis, string monitor, string side, int? level) =>
+        level is { } k && plan.Axes.TryGetValue(axis, out var of) && of.Monitors.FirstOrDefault(m => m.Name == monitor) is Sls { Levels: { } levels } && k < levels.Count
+            ? levels[k].Limit
+            : Limit(axis, monitor, side);
 
     /// <summary>A reaction as plans spell it.</summary>
     public static string Reaction(Reaction reaction) => ResultJson.Spelling(reaction);

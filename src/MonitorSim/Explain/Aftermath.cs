@@ -1,0 +1,65 @@
+namespace MonitorSim.Explain;
+
+/// <summary>What an axis did after a trip: its states with their causes, up to where it runs again, and the acknowledgement.</summary>
+internal static class Aftermath
+{
+    // A longer story belongs to the trips that come later.
+    private const int MostChanges = 4;
+
+    public static IEnumerable<string> Of(Trip trip, ReplayResult result)
+    {
+        var changes = result.States.FirstOrDefault(axis => axis.Axis == trip.Axis)?.Changes ?? [];
+        var before = changes.LastOrDefault(change => change.Time < trip.Time)?.State ?? AxisState.Running;
+        var said = new List<string>();
+        if (!changes.Any(change => change.Time == trip.Time)) said.Add(Unmoved(trip, before));
+        var following = UpToRunning(changes.Where(change => change.Time >= trip.Time)).ToList();
+        said.AddRange(following.Take(MostChanges).Select(change => Change(trip.Axis, change, result)));
+        if (following.Count > MostChanges) said.Add("More changes follow.");
+        yield return "  " + string.Join(" ", said);
+        yield return "  " + Acknowledgement(trip, result, changes);
+    }
+
+    private static IEnumerable<StateChange> UpToRunning(IEnumerable<StateChange> changes)
+    {
+        foreach (var change in changes)
+        {
+            yield return change;
+            if (change.State == AxisState.Running) yield break;
+        }
+    }
+
+    private static string Unmoved(Trip trip, AxisState before)
+    {
+        var goesOn = before == AxisState.Running ? "goes on running" : Phrases.State(before);
+        return trip.Reaction == Plans.Reaction.None
+            ? $"The trip changes nothing at {trip.Axis}, which {goesOn}."
+            : $"The trip is kept as a cause but changes nothing at once: {trip.Axis} already {goesOn}.";
+    }
+
+    private static string Change(string axis, StateChange change, ReplayResult result) =>
+        $"At {Say.Seconds(change.Time)} {axis} {Phrases.State(change.State)}, {Because(axis, change, result)}.";
+
+    private static string Because(string axis, StateChange change, ReplayResult result) => change.Cause switch
+    {
+        "standstill" => "having reached standstill",
+        "time" => "the time of the stop being up",
+        "released" => IsAcknowledged(axis, change.Time, result) ? "released by an acknowledgement" : "released because what asked for it has gone",
+        var cause => $"because of {cause}",
+    };
+
+    private static string Acknowledgement(Trip trip, ReplayResult result, IReadOnlyList<StateChange> changes)
+    {
+        if (result.Plan.Acknowledge is null) return "The plan names no acknowledgement, so the trip stays latched.";
+        var edges = result.Events.Where(e => e.Axis == trip.Axis && e.Source == "acknowledge" && e.Time > trip.Time).ToList();
+        if (edges.Count == 0) return "No acknowledgement follows in this recording, so the trip stays latched.";
+        var (ignored, taken) = (edges.TakeWhile(e => e.Event != "acknowledged").ToList(), edges.FirstOrDefault(e => e.Event == "acknowledged"));
+        var early = ignored.Count == 0 ? "" : $"An acknowledgement at {Say.Seconds(ignored[0].Time)} is ignored because the axis, or one of its group, is still stopping. ";
+        if (taken is null) return early + "No other follows that counts, so the trip stays latched.";
+        var state = changes.LastOrDefault(change => change.Time <= taken.Time)?.State ?? AxisState.Running;
+        var isSame = !changes.Any(change => change.Time == taken.Time) && state != AxisState.Running;
+        return $"{early}An acknowledgement comes at {Say.Seconds(taken.Time)}" + (isSame ? $"; {trip.Axis} stays as it is, for something still asks for it." : ".");
+    }
+
+    private static bool IsAcknowledged(string axis, decimal time, ReplayResult result) =>
+        result.Events.Any(e => e.Axis == axis && e.Time == time && e.Event == "acknowledged");
+}
