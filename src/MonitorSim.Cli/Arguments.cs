@@ -5,7 +5,7 @@ namespace MonitorSim.Cli;
 /// <summary>Arguments and options that several commands share.</summary>
 internal static class Arguments
 {
-    public static Argument<string> Plan() => new("PLAN") { Description = "The plan, a JSON file." };
+    public static Argument<string> Plan() => new("PLAN") { Description = "The plan, a JSON file; - is standard input." };
 
     public static Argument<string> Trace() => new("TRACE") { Description = "The recording, CSV or TSV; - is standard input." };
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Xml;
 using System.Xml.Linq;
 using MonitorSim.Plans;
 using MonitorSim.Traces;
@@ -17,12 +18,13 @@ internal static class CheckCommand
             { plan, traces, junit, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = PlanReader.Read(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!);
             var said = parsed.GetValue(quiet) || parsed.GetValue(junit) == "-" ? terminal.Quiet() : terminal;
             if (read.Expect.Count == 0) throw new InputException(new Problem(parsed.GetValue(plan)!, "the plan expects nothing", "add \"expect\" lines"));
             var outcomes = parsed.GetValue(traces)!.Select(file => (File: file, Result: Replay.Run(read, PlannedTrace.Read(read, file), cancel))).ToList();
             foreach (var (file, result) in outcomes)
                 foreach (var line in result.Expect) said.Out.WriteLine($"{(line.Holds ? "holds" : "FAILS")}  {file}  expect[{line.Index}]  {line.Because}");
+            said.Out.WriteLine(Cautions.Short);
             if (parsed.GetValue(junit) is { } path) terminal.Write(path, stream => JUnit(outcomes).Save(stream));
             return outcomes.All(outcome => outcome.Result.Expect.All(line => line.Holds)) ? CommandLine.Clean : CommandLine.Tripped;
         }));
@@ -30,11 +32,15 @@ internal static class CheckCommand
     }
 
     private static XDocument JUnit(IReadOnlyList<(string File, ReplayResult Result)> outcomes) => new(new XElement("testsuites", outcomes.Select(outcome => new XElement("testsuite",
-        new XAttribute("name", outcome.File),
+        new XAttribute("name", Printable(outcome.File)),
         new XAttribute("tests", outcome.Result.Expect.Count),
         new XAttribute("failures", outcome.Result.Expect.Count(line => !line.Holds)),
         outcome.Result.Expect.Select(line => new XElement("testcase",
-            new XAttribute("classname", outcome.Result.Plan.Title),
+            new XAttribute("classname", Printable(outcome.Result.Plan.Title)),
             new XAttribute("name", string.Create(CultureInfo.InvariantCulture, $"expect[{line.Index}]")),
-            line.Holds ? null : new XElement("failure", new XAttribute("message", line.Because))))))));
+            line.Holds ? null : new XElement("failure", new XAttribute("message", Printable(line.Because)))))))));
+
+    // XML has no way to write most control characters; a plan's names may hold them.
+    private static string Printable(string? text) => string.Concat((text ?? "").EnumerateRunes().Select(rune =>
+        rune.Value > char.MaxValue || XmlConvert.IsXmlChar((char)rune.Value) ? rune.ToString() : "\uFFFD"));
 }

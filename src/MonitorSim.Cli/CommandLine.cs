@@ -24,7 +24,7 @@ internal static class CommandLine
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (var error in parsed.Errors) terminal.Error.WriteLine(error.Message);
+            foreach (var error in parsed.Errors) terminal.Error.WriteLine(string.Join(' ', error.Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
             return Failed;
         }
 

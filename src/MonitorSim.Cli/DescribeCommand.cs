@@ -12,16 +12,16 @@ internal static class DescribeCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var (trace, noColor) = (Arguments.Trace(), Arguments.NoColor());
+        var (trace, quiet, noColor) = (Arguments.Trace(), Arguments.Quiet(), Arguments.NoColor());
         var plan = Arguments.File("--plan", "Reads the recording as this plan says.");
         var write = Arguments.File("--write", "Starts a plan from the recording; - is standard output.");
         var command = new Command("describe", "What is in a recording: columns, units, rate, jitter, gaps, ranges. Example: monitorsim describe monday.csv --write saw.json")
-            { trace, plan, write, noColor };
+            { trace, plan, write, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var dialect = parsed.GetValue(plan) is { } path ? PlannedTrace.DialectOf(PlanReader.Read(path).Trace) : null;
+            var dialect = parsed.GetValue(plan) is { } path ? PlannedTrace.DialectOf(Input.Plan(path).Trace) : null;
             var survey = TraceSurvey.OfFile(parsed.GetValue(trace)!, dialect);
-            var said = parsed.GetValue(write) == "-" ? terminal.Quiet() : terminal;
+            var said = parsed.GetValue(quiet) || parsed.GetValue(write) == "-" ? terminal.Quiet() : terminal;
             Show(said, parsed.GetValue(noColor), survey);
             if (parsed.GetValue(write) is { } file)
                 terminal.Write(file, stream => stream.Write(Encoding.UTF8.GetBytes(PlanWriter.Write(PlanStart.Of(survey)))));

@@ -10,14 +10,15 @@ internal static class ExplainCommand
 {
     public static Command Create(Terminal terminal, CancellationToken cancel)
     {
-        var (plan, trace, noColor) = (Arguments.Plan(), Arguments.Trace(), Arguments.NoColor());
+        var (plan, trace, quiet, noColor) = (Arguments.Plan(), Arguments.Trace(), Arguments.Quiet(), Arguments.NoColor());
         var command = new Command("explain", "Says in sentences why each trip happened and what would have avoided it. Example: monitorsim explain saw.json monday.csv")
-            { plan, trace, noColor };
+            { plan, trace, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = PlanReader.Read(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!);
             var result = Replay.Run(read, PlannedTrace.Read(read, parsed.GetValue(trace)!), cancel);
-            foreach (var line in Explanation.Lines(result)) terminal.Out.WriteLine(line);
+            var said = parsed.GetValue(quiet) ? terminal.Quiet() : terminal;
+            foreach (var line in Explanation.Lines(result)) said.Out.WriteLine(line);
             return result.IsTripped ? CommandLine.Tripped : CommandLine.Clean;
         }));
         return command;

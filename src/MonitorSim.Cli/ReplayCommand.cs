@@ -21,33 +21,22 @@ internal static class ReplayCommand
         {
             var files = parsed.GetValue(traces)!;
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
-            var read = PlanReader.Read(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!);
             var tripped = false;
-            foreach (var file in files)
+            for (var index = 0; index < files.Length; index++)
             {
-                var trace = PlannedTrace.Read(read, file);
+                var trace = PlannedTrace.Read(read, files[index]);
                 var result = Replay.Run(read, trace, cancel);
                 tripped |= result.IsTripped;
                 Tables.Write(said, parsed.GetValue(noColor), result);
-                if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, file, files.Length), stream => ResultJson.Write(result, stream));
-                if (parsed.GetValue(csv) is { } folder) ResultCsv.Write(terminal, result, Several.Folder(folder, file, files.Length));
+                if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, files, index), stream => ResultJson.Write(result, stream));
+                if (parsed.GetValue(csv) is { } folder) ResultCsv.Write(terminal, result, Several.Folder(folder, files, index));
                 if (parsed.GetValue(plot) is { } pictures)
-                    foreach (var picture in ReplayPlot.Save(result, trace, Several.Folder(pictures, file, files.Length))) said.Out.WriteLine(picture);
+                    foreach (var picture in ReplayPlot.Save(result, trace, Several.Folder(pictures, files, index))) said.Out.WriteLine(picture);
             }
 
             return tripped ? CommandLine.Tripped : CommandLine.Clean;
         }));
         return command;
     }
-}
-
-/// <summary>Names of results where there are several recordings: the recording's name goes in.</summary>
-internal static class Several
-{
-    public static string Name(string path, string trace, int count) =>
-        count == 1 || path == "-" ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", $"{Path.GetFileNameWithoutExtension(path)}-{Stem(trace)}{Path.GetExtension(path)}");
-
-    public static string Folder(string folder, string trace, int count) => count == 1 ? folder : Path.Combine(folder, Stem(trace));
-
-    private static string Stem(string trace) => trace == "-" ? "input" : Path.GetFileNameWithoutExtension(trace);
 }

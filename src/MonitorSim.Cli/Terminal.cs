@@ -21,6 +21,7 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> O
             return;
         }
 
+        if (string.IsNullOrWhiteSpace(path)) throw new InputException(new Problem("output", "the path is empty", "name a file, or - for standard output"));
         var full = Path.GetFullPath(path);
         Directory.CreateDirectory(Path.GetDirectoryName(full)!);
         var aside = full + ".part";

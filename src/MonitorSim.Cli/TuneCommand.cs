@@ -19,7 +19,7 @@ internal static class TuneCommand
             { plan, traces, json, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = PlanReader.Read(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!);
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
             var result = Tune.Run(read, [.. parsed.GetValue(traces)!.Select(file => PlannedTrace.Read(read, file))], cancel);
             Write(said, parsed.GetValue(noColor), read, result);

@@ -49,15 +49,68 @@ public sealed class CommandLineTests : IDisposable
         Assert.All(lines, line => Assert.StartsWith($"{plan}(1,", line));
     }
 
+    [Fact]
+    public void RecordingsOfOneNameKeepAFileEach()
+    {
+        foreach (var day in new[] { "monday", "tuesday" })
+            File.Copy(Demo("bridge-gate-speed", "trace.csv"), Path.Combine(Directory.CreateDirectory(Path.Combine(_folder, day)).FullName, "run.csv"));
+        Assert.Equal(1, Run("replay", Demo("bridge-gate-speed", "plan.json"), Path.Combine(_folder, "monday", "run.csv"), Path.Combine(_folder, "tuesday", "run.csv"),
+            "--json", Path.Combine(_folder, "out.json"), "--csv", Path.Combine(_folder, "tables"), "--quiet"));
+        Assert.Equal(["out-run-2.json", "out-run.json"], Directory.GetFiles(_folder, "*.json").Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(2, Directory.GetDirectories(Path.Combine(_folder, "tables")).Length);
+    }
+
+    [Theory]
+    [InlineData("describe")]
+    [InlineData("explain")]
+    [InlineData("replay")]
+    [InlineData("check")]
+    [InlineData("tune")]
+    public void QuietSaysNothing(string command)
+    {
+        string[] plan = command == "describe" ? [] : [Demo("bridge-gate-speed", "plan.json")];
+        Assert.InRange(Run([command, .. plan, Demo("bridge-gate-speed", "trace.csv"), "--quiet", "--no-color"]), 0, 1);
+        Assert.Equal("", _out.ToString());
+        Assert.Equal("", _error.ToString());
+    }
+
+    [Theory]
+    [InlineData("replay")]
+    [InlineData("check")]
+    [InlineData("tune")]
+    public void ResultsStandBesideTheirCaution(string command)
+    {
+        Run(command, Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"));
+        Assert.Contains("no safety component", _out.ToString().ReplaceLineEndings(" "));
+    }
+
+    [Fact]
+    public void AnEmptyPathIsAMessage()
+    {
+        Assert.Equal(2, Run("replay", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), "--json", "", "--quiet"));
+        Assert.Contains("name a file", _error.ToString());
+    }
+
+    [Fact]
+    public void ControlCharactersDoNotStopJUnit()
+    {
+        var (plan, junit) = (Path.Combine(_folder, "plan.json"), Path.Combine(_folder, "check.xml"));
+        File.WriteAllText(plan, File.ReadAllText(Demo("bridge-gate-speed", "plan.json")).Replace("Slab saw", "Slab\\u0001saw", StringComparison.Ordinal));
+        Assert.Equal(0, Run("check", plan, Demo("bridge-gate-speed", "trace.csv"), "--junit", junit, "--quiet"));
+        Assert.StartsWith("Slab\uFFFDsaw", XDocument.Load(junit).Descendants("testcase").First().Attribute("classname")!.Value);
+    }
+
     [Theory]
     [InlineData("replay")]
     [InlineData("replay", "plan.json", "trace.csv", "--nonsense")]
     [InlineData("nonsense")]
+    [InlineData("schema", "nonsense")]
     [InlineData("explain", "no such plan.json", "no such trace.csv")]
     public void WhatCannotBeDoneExitsWith2AndSaysWhy(params string[] args)
     {
         Assert.Equal(2, Run(args));
         Assert.NotEqual("", _error.ToString());
+        Assert.DoesNotContain('\t', _error.ToString());
     }
 
     [Fact]
@@ -99,7 +152,7 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public void SchemaIsJson()
     {
-        Assert.Equal(0, Run("schema"));
+        Assert.Equal(0, Run("schema", "plan", "--quiet", "--no-color"));
         using var schema = JsonDocument.Parse(_out.ToString());
         Assert.Equal(JsonValueKind.Object, schema.RootElement.ValueKind);
     }
