@@ -56,13 +56,16 @@ internal static class Tables
         {
             var seen = coverage[(room.Axis, room.Monitor)];
             string Text(double? value) => units.Text(room.Axis, room.Monitor, room.Side, value, room.Unit);
-            table.AddRow(Cells(room.Axis, room.Level is { } level ? $"{room.Monitor} (level {level})" : room.Monitor, room.Side, Text(room.Limit), Text(room.Critical),
-                room.Percent is { } percent ? percent.ToString("0.#", CultureInfo.InvariantCulture) + " %" : room.Room is null ? "never challenged" : Text(room.Room),
+            table.AddRow(Cells(room.Axis, room.Level is { } level ? $"{room.Monitor} (level {level})" : room.Monitor, room.Side, Text(room.Limit), units.Enough(room.Axis, room.Monitor, room.Side, room.Level, room.Critical, room.Unit, IsLower(room)),
+                room.Percent is { } percent ? percent.ToString("0.#", CultureInfo.InvariantCulture) + " %" : room.Room is null ? "never challenged" : units.Difference(room.Axis, room.Monitor, room.Side, room.Level, room.Room.Value, room.Unit),
                 Time(seen.Watched), seen.Requests.ToString(CultureInfo.InvariantCulture), seen.Trips.ToString(CultureInfo.InvariantCulture)));
         }
 
         return table;
     }
+
+    /// <summary>Of a limit from below the room is the critical limit minus it.</summary>
+    private static bool IsLower(Headroom room) => room.Side == "lower" || (room.Side == "deceleration" && room.Monitor is ("SS1" or "SS2"));
 
     public static Table Headed(params string[] heads)
     {

@@ -38,7 +38,7 @@ internal static class TuneCommand
         {
             string Text(double? value) => units.Text(limit.Axis, limit.Monitor, limit.Side, value, limit.Unit);
             var runs = limit.Runs.Count(run => run.Critical is not null);
-            table.AddRow(Tables.Cells(limit.Axis, limit.Level is { } level ? $"{limit.Monitor} (level {level})" : limit.Monitor, limit.Side, Text(limit.Limit), Text(limit.Critical),
+            table.AddRow(Tables.Cells(limit.Axis, limit.Level is { } level ? $"{limit.Monitor} (level {level})" : limit.Monitor, limit.Side, Text(limit.Limit), units.Enough(limit.Axis, limit.Monitor, limit.Side, limit.Level, limit.Critical, limit.Unit, limit.IsLower),
                 Tables.Time(limit.Filter), Tables.Time(limit.FilterAbove), Tables.Time(limit.DelayAbove), runs.ToString(CultureInfo.InvariantCulture), Text(limit.Bounds.Normal),
                 limit.Bounds.DistributionFree is null ? $"needs {limit.Bounds.RunsNeeded} runs" : Text(limit.Bounds.DistributionFree)));
         }

@@ -26,6 +26,7 @@ internal static class AxisPanels
             plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
             if (panels.Count == 0) plot.Axes.Title.Label.Text = $"{result.Plan.Title} — {name}";
             Watches(plot, result, name, axis, kind, series);
+            StopLimits.Draw(plot, result, name, axis.Stops, kind, series, velocity, axis.Standstill);
             var thinned = series.Thinned();
             var line = plot.Add.ScatterLine(thinned.Times, thinned.Values);
             (line.Color, line.LineWidth) = (Palette.Measured, 1.5f);
@@ -79,11 +80,7 @@ internal static class AxisPanels
 
         var value = series.Unit.FromSi(side.Limit);
         var isMagnitude = monitor is Sls { Signed: false } or Ssr { Signed: false } or Sla { Signed: false } or Sar { Signed: false } or Slt { Signed: false };
-        foreach (var y in isMagnitude && value != 0 ? new[] { value, -value } : [value])
-        {
-            var line = plot.Add.Line(from, y, until, y);
-            (line.LineColor, line.LineWidth, line.LinePattern) = (Palette.Limit, 2, LinePattern.Dashed);
-        }
+        foreach (var y in isMagnitude && value != 0 ? new[] { value, -value } : [value]) LimitLine.Level(plot, series, y, from, until);
     }
 
     private static void Trips(Plot plot, ReplayResult result, string name, AxisPlan axis, Kind kind, Series series)

@@ -10,7 +10,7 @@ internal static class ReferenceLimits
 {
     public static void Draw(Plot plot, MonitorPlan monitor, Headroom side, Series series, double from, double until)
     {
-        var distance = (series.Unit with { Offset = default }).FromSi(side.Limit);
+        var distance = series.Difference(side.Limit);
         if (monitor is Sli sli)
         {
             var end = sli.MoveTime is { } move ? Math.Min(until, from + move.Nanoseconds / 1e9) : until;
@@ -26,8 +26,13 @@ internal static class ReferenceLimits
             return;
         }
 
-        foreach (var y in new[] { series.Values[seen[0]] + distance, series.Values[seen[0]] - distance })
-            Style(plot.Add.ScatterLine(new[] { from, until }, new[] { y, y }));
+        Around(plot, series, series.Values[seen[0]], distance, from, until);
+    }
+
+    /// <summary>Two lines at a distance from a middle.</summary>
+    public static void Around(Plot plot, Series series, double middle, double distance, double from, double until)
+    {
+        foreach (var y in distance == 0 ? new[] { middle } : [middle + distance, middle - distance]) LimitLine.Level(plot, series, y, from, until);
     }
 
     private static void Behind(Plot plot, Sdi sdi, Series series, List<int> seen, double distance)
@@ -41,8 +46,6 @@ internal static class ReferenceLimits
             line.Add(furthest - sign * distance);
         }
 
-        Style(plot.Add.ScatterLine(seen.Select(k => series.Times[k]).ToArray(), line.ToArray()));
+        LimitLine.Moving(plot, [.. seen.Select(k => series.Times[k])], [.. line]);
     }
-
-    private static void Style(ScottPlot.Plottables.Scatter line) => (line.Color, line.LineWidth, line.LinePattern) = (Palette.Limit, 2, LinePattern.Dashed);
 }

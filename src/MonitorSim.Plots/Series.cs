@@ -13,6 +13,17 @@ internal sealed record Series(string Name, Unit Unit, double[] Times, double[] V
 {
     private const int Columns = 2000;
 
+    /// <summary>The value at the newest sample up to a time, NaN before the first.</summary>
+    public double At(double time)
+    {
+        var k = Array.BinarySearch(Times, time);
+        if (k < 0) k = ~k - 1;
+        return k < 0 ? double.NaN : Values[k];
+    }
+
+    /// <summary>A difference in SI as one in the unit shown.</summary>
+    public double Difference(double si) => (Unit with { Offset = default }).FromSi(si);
+
     public static Series? Of(AxisPlan axis, Kind kind, ChannelPlan? channel, Trace trace)
     {
         if (channel?.Column is not { } column || trace.Find(column) is not NumberColumn numbers) return null;

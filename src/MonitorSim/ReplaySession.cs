@@ -1,3 +1,4 @@
+using MonitorSim.Monitors;
 using MonitorSim.Plans;
 using MonitorSim.Replays;
 using MonitorSim.Signals;
@@ -40,6 +41,11 @@ public sealed class ReplaySession
     /// <summary>The state of an axis after the latest cycle.</summary>
     /// <exception cref="KeyNotFoundException">There is no such axis.</exception>
     public AxisState StateOf(string axis) => _engine.Reactors[axis].State;
+
+    /// <summary>The state of a monitor, or of a stop that compares something, after the latest cycle.</summary>
+    /// <exception cref="InvalidOperationException">There is no such monitor.</exception>
+    public MonitorState StateOf(string axis, string monitor) =>
+        _engine.Runs.First(run => run.Axis == axis && run.Name == monitor).Chain.State;
 
     /// <summary>Takes the next sample and runs the cycles that can be run.</summary>
     /// <param name="time">Its time, ns, rising; times count from the first sample.</param>

@@ -12,7 +12,9 @@ public sealed class PublicApiTests
         var api = string.Join("\n\n", new[] { typeof(Replay).Assembly, typeof(global::MonitorSim.Plots.ReplayPlot).Assembly }.Select(assembly => assembly.GeneratePublicApi(options))).ReplaceLineEndings("\n") + "\n";
         var path = Approved();
         if (Environment.GetEnvironmentVariable("MONITORSIM_APPROVE") == "1") File.WriteAllText(path, api);
-        Assert.Equal(File.ReadAllText(path).ReplaceLineEndings("\n"), api);
+        var (approved, found) = (File.ReadAllText(path).ReplaceLineEndings("\n").Split('\n'), api.Split('\n'));
+        Assert.True(approved.SequenceEqual(found), "The public API changed. To accept it, run the tests with MONITORSIM_APPROVE=1 and commit PublicApi.approved.txt.\n"
+            + string.Join('\n', approved.Except(found).Select(line => "- " + line).Concat(found.Except(approved).Select(line => "+ " + line))));
     }
 
     private static string Approved([System.Runtime.CompilerServices.CallerFilePath] string here = "") =>

@@ -13,7 +13,7 @@ public static class SlabSaw
     {
         // The gate opens at 0.5 s; the bridge goes on at production speed for a moment too long.
         yield return ("bridge-gate-speed", Csv(2.0, 11, "position [mm];speed [mm/s];gate",
-            t => t < 0.9 ? 120 : t < 1.06 ? Math.Max(30, 120 - (t - 0.9) * 500) : 30, t => [t >= 0.5 ? "1" : "0"]));
+            t => t < 0.9 ? 120 : Math.Max(30, 120 - (t - 0.9) * 500), t => [t >= 0.5 ? "1" : "0"]));
         // The turntable is pushed back by hand against its direction lock.
         yield return ("turntable-direction", Csv(2.0, 12, "position [deg];speed [deg/s];locked",
             t => t < 0.8 ? 12 : t < 1.0 ? 12 - (t - 0.8) * 120 : t < 1.4 ? -12 : 0, t => [t >= 0.2 ? "1" : "0"]));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MonitorSim.Explain;
 
 namespace MonitorSim.Assertions;
 
@@ -32,18 +33,19 @@ internal static class ReplayFacts
     public static string Text(ReplayResult result, Trip trip)
     {
         var at = $"Trip: {trip.Axis}.{trip.Monitor} ({trip.Function}, {trip.Side}) at {Time(trip.Time)}";
-        if (trip is not { Value: { } value, Limit: { } limit, Unit: { } si }) return at;
-        var unit = UserUnit.Of(result.Plan, trip.Axis, trip.Monitor, si);
-        return $"{at}: {unit.Format(value)} against {unit.Format(limit)}, exceeded since {Time(trip.ExceededAt)}, requested at {Time(trip.RequestedAt)}";
+        if (trip.Value is null) return at;
+        var (value, limit) = new UserUnits(result.Plan).Apart(trip.Axis, trip.Monitor, trip.Side, trip.Level, trip.Value, trip.Limit, trip.Unit);
+        return $"{at}: {value} against {limit}, exceeded since {Time(trip.ExceededAt)}, requested at {Time(trip.RequestedAt)}";
     }
 
     private static string Text(ReplayResult result, Headroom room)
     {
         var side = $"Room: {room.Axis}.{room.Monitor} ({room.Side}{(room.Level is { } level ? FormattableString.Invariant($", level {level}") : "")})";
-        var unit = UserUnit.Of(result.Plan, room.Axis, room.Monitor, room.Unit);
-        if (room is not { Room: { } left, Critical: { } critical }) return $"{side}: never compared long enough against {unit.Format(room.Limit)}";
+        var units = new UserUnits(result.Plan);
+        var limit = units.Text(room.Axis, room.Monitor, room.Side, room.Level, room.Limit, room.Unit);
+        if (room is not { Room: { } left, Critical: { } critical }) return $"{side}: never compared long enough against {limit}";
         var percent = room.Percent is { } p ? FormattableString.Invariant($" ({p:0.##} %)") : "";
-        return $"{side}: {unit.FormatDifference(left)}{percent} between the critical limit {unit.Format(critical)}{(room.Time is { } t ? $" at {Time(t)}" : "")} and the limit {unit.Format(room.Limit)}";
+        return $"{side}: {units.Difference(room.Axis, room.Monitor, room.Side, room.Level, left, room.Unit)}{percent} between the critical limit {units.Text(room.Axis, room.Monitor, room.Side, room.Level, critical, room.Unit)}{(room.Time is { } t ? $" at {Time(t)}" : "")} and the limit {limit}";
     }
 
     private static string Text(ReplayResult result, Coverage coverage)

@@ -36,12 +36,26 @@ public sealed class UserUnits(Plan plan)
         return (Text(axis, monitor, side, level, value, unit), Text(axis, monitor, side, level, limit, unit));
     }
 
-    /// <summary>A critical limit, rounded to the side on which it does not trip.</summary>
-    internal string Enough(string axis, string monitor, string side, int? level, double critical, string? unit, bool isLower) =>
-        UnitOf(axis, monitor, side, level, unit) is { } written && double.IsFinite(critical) ? SafeRounding.Text(critical, written, isLower) : Text(axis, monitor, side, level, critical, unit);
+    /// <summary>A critical limit, rounded to the side on which it does not trip; a dash where there is none.</summary>
+    /// <param name="axis">The axis.</param>
+    /// <param name="monitor">The monitor or stop.</param>
+    /// <param name="side">The limit side.</param>
+    /// <param name="level">The level, from 0, or null.</param>
+    /// <param name="critical">The smallest limit that does not trip (for lower sides the largest), SI.</param>
+    /// <param name="unit">The SI unit.</param>
+    /// <param name="isLower">Whether smaller limits are the safe ones.</param>
+    public string Enough(string axis, string monitor, string side, int? level, double? critical, string? unit, bool isLower) =>
+        critical is { } value && UnitOf(axis, monitor, side, level, unit) is { } written && double.IsFinite(value)
+            ? SafeRounding.Text(value, written, isLower) : Text(axis, monitor, side, level, critical, unit);
 
     /// <summary>A difference of two values of a side.</summary>
-    internal string Difference(string axis, string monitor, string side, int? level, double si, string? unit) =>
+    /// <param name="axis">The axis.</param>
+    /// <param name="monitor">The monitor or stop.</param>
+    /// <param name="side">The limit side.</param>
+    /// <param name="level">The level, from 0, or null.</param>
+    /// <param name="si">The difference, SI.</param>
+    /// <param name="unit">The SI unit.</param>
+    public string Difference(string axis, string monitor, string side, int? level, double si, string? unit) =>
         UnitOf(axis, monitor, side, level, unit) is { } written ? written.FormatDifference(si) : Plain(si, unit);
 
     private static string Plain(double value, string? unit) => string.Create(CultureInfo.InvariantCulture, $"{value} {unit}").TrimEnd();

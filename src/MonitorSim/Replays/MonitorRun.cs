@@ -40,8 +40,6 @@ internal sealed class MonitorRun
     public bool DependsOnReplay { get; init; }
     /// <summary>Whether a delay, a grace or an apply time of the plan decides when it watches.</summary>
     public bool HasDelay { get; init; } = true;
-    /// <summary>Whether it counts as compared: an output has no sides but is listed.</summary>
-    public bool IsListed => Sides.Count > 0 || !IsStop;
 
     public List<RunNote> Excursions { get; } = [];
     public List<(long Time, bool On)> OutputEdges { get; } = [];

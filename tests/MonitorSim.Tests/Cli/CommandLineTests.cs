@@ -138,7 +138,7 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(1, Run("explain", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv")));
         Assert.Contains("It was asked for at 0.5 s and has watched since 0.9 s.", _out.ToString());
         Assert.Contains("above the limit of 33 mm/s since 0.9 s, for 0.008 s", _out.ToString());
-        Assert.Contains("a filter above 0.158 s", _out.ToString());
+        Assert.Contains("a filter above 0.172 s", _out.ToString());
     }
 
     [Fact]

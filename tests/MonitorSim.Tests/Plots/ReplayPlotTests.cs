@@ -21,6 +21,25 @@ public sealed class ReplayPlotTests
         Directory.Delete(folder, recursive: true);
     }
 
+    /// <summary>Every kind of limit is drawn: a level, the ramp of a stop, and those that follow a reference.</summary>
+    [Theory]
+    [InlineData("bridge-gate-speed", "bridge")]
+    [InlineData("bridge-stop-good", "bridge")]
+    [InlineData("lift-standstill", "lift")]
+    [InlineData("turntable-direction", "turntable")]
+    public void LimitsAreDrawn(string name, string axis)
+    {
+        var place = Path.Combine(AppContext.BaseDirectory, "traces", name);
+        var plan = PlanReader.Read(Path.Combine(place, "plan.json"));
+        var trace = PlannedTrace.Read(plan, Path.Combine(place, "trace.csv"));
+        var folder = Directory.CreateTempSubdirectory("monitorsim").FullName;
+        ReplayPlot.Save(Replay.Run(plan, trace), trace, folder);
+        var dashes = XDocument.Load(Path.Combine(folder, axis + ".svg")).Descendants()
+            .Count(element => string.Equals((string?)element.Attribute("stroke"), "#D55E00", StringComparison.OrdinalIgnoreCase));
+        Assert.True(dashes >= 10, $"{dashes} dashes");
+        Directory.Delete(folder, recursive: true);
+    }
+
     [Theory]
     [InlineData("../../x axis", "______x_axis")]
     [InlineData("", "_")]

@@ -1,3 +1,4 @@
+using MonitorSim.Monitors;
 using MonitorSim.Plans;
 using MonitorSim.Replays;
 using MonitorSim.Signals;
@@ -36,5 +37,25 @@ public sealed class ReplaySessionTests
         }
 
         Assert.True(compared > 50, $"only {compared} cases were compared");
+    }
+
+    /// <summary>A monitor goes from idle over arming and watching to tripped, and an acknowledgement restarts it.</summary>
+    [Fact]
+    public void TheStatesOfAMonitorCanBeFollowed()
+    {
+        var session = new ReplaySession(PlanReader.Parse("""
+            { "plan": 1, "signals": { "gate": { "column": "gate" }, "reset": { "column": "reset" } }, "acknowledge": { "signal": "reset" },
+              "axes": { "bridge": { "motion": "linear", "channels": { "velocity": { "column": "v", "unit": "mm/s" } }, "stops": { "STO": {} },
+                "monitors": [ { "name": "speed", "function": "SLS", "request": "gate", "delay": "2 ms", "limit": "33 mm/s", "reaction": "stop 0" } ] } } }
+            """));
+        var states = new List<(MonitorState, AxisState)>();
+        foreach (var (k, gate, speed, reset) in new[] { (0, false, 50, false), (1, true, 50, false), (2, true, 33, false), (3, true, 33, false), (4, true, 34, true), (5, true, 0, false), (6, false, 0, false) })
+        {
+            session.Step(k * 1_000_000L, new Dictionary<string, double> { ["v"] = speed }, new Dictionary<string, bool> { ["gate"] = gate, ["reset"] = reset });
+            states.Add((session.StateOf("bridge", "speed"), session.StateOf("bridge")));
+        }
+
+        Assert.Equal([(MonitorState.Idle, AxisState.Running), (MonitorState.Arming, AxisState.Running), (MonitorState.Arming, AxisState.Running),
+            (MonitorState.Watching, AxisState.Running), (MonitorState.Tripped, AxisState.TorqueOff), (MonitorState.Arming, AxisState.Running), (MonitorState.Idle, AxisState.Running)], states);
     }
 }
