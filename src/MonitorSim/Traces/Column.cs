@@ -55,6 +55,9 @@ public sealed class NumberColumn : Column
     public Fraction Exact(int sample) =>
         _beyondDouble is not null && _beyondDouble.TryGetValue(sample, out var exact) ? exact : ShortestDecimal(_values[sample]);
 
+    /// <summary>Whether the shortest decimal of the cell's double is another number than the cell's text.</summary>
+    internal bool IsBeyondDouble(int sample) => _beyondDouble?.ContainsKey(sample) == true;
+
     /// <summary>The value of the shortest decimal that reads back as this double.</summary>
     internal static Fraction ShortestDecimal(double value)
     {
