@@ -2,8 +2,8 @@ using MonitorSim.Demo;
 
 // Writes the demo's recordings again: dotnet run --project traces/generator -- traces
 var folder = args.Length > 0 ? args[0] : "traces";
-foreach (var (name, text) in SlabSaw.Recordings())
+foreach (var demo in DemoCases.All)
 {
-    Directory.CreateDirectory(Path.Combine(folder, name));
-    File.WriteAllText(Path.Combine(folder, name, "trace.csv"), text);
+    Directory.CreateDirectory(Path.Combine(folder, demo.Name));
+    File.WriteAllText(Path.Combine(folder, demo.Name, "trace.csv"), CsvText.Of(demo.Record().ToTrace(demo.Name)));
 }
