@@ -19,12 +19,15 @@ public static class Replay
         return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
     }
 
-    internal static Engine RunEngine(Plan plan, Inputs inputs, CancellationToken cancel)
+    internal static Engine RunEngine(Plan plan, Inputs inputs, CancellationToken cancel, bool everyCycle = false)
     {
-        var engine = new Engine(plan, inputs);
-        foreach (var cycle in engine.Clock.Between(0, engine.Clock.Count))
+        var engine = new Engine(plan, inputs, everyCycle);
+        var sample = 0;
+        for (var steps = 0; engine.Done < engine.Clock.Count; steps++)
         {
-            if ((cycle.Index & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
+            if ((steps & 0xFFF) == 0) cancel.ThrowIfCancellationRequested();
+            var cycle = engine.Clock.At(engine.Done, sample);
+            sample = cycle.Sample;
             engine.Step(cycle);
         }
 

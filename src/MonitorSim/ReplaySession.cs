@@ -94,9 +94,9 @@ public sealed class ReplaySession
 
     private void RunUntil(int count)
     {
-        for (var n = _engine.Done; n < count; n++)
+        while (_engine.Done < count)
         {
-            var cycle = _engine.Clock.At(n, _hint);
+            var cycle = _engine.Clock.At(_engine.Done, _hint);
             _hint = cycle.Sample;
             _engine.Step(cycle);
         }

@@ -28,4 +28,41 @@ internal abstract class Channel
     public abstract Fraction Exact(int sample);
 
     public bool IsPresent(int sample) => At(sample) == Presence.Present;
+
+    /// <summary>The first sample from one on, before another, that may lie outside low to high, or has no value; <paramref name="until"/> if there
+    /// is none. It may name a sample too many, never one too late: the bounds are narrowed by more than all errors.</summary>
+    public virtual int FirstOutside(double low, double high, int from, int until)
+    {
+        var margin = MarginOf(low, high);
+        for (var k = from; k < until; k++)
+        {
+            if (!IsPresent(k)) return k;
+            var (value, error) = (Value(k), Error(k));
+            if (!(value - error >= low + margin && value + error <= high - margin)) return k;
+        }
+
+        return until;
+    }
+
+    /// <summary>The first sample from one on, before another, that may lie within low to high, or has no value; <paramref name="until"/> if there
+    /// is none. As careful as <see cref="FirstOutside"/>.</summary>
+    public virtual int FirstWithin(double low, double high, int from, int until)
+    {
+        var margin = MarginOf(low, high);
+        for (var k = from; k < until; k++)
+        {
+            if (!IsPresent(k)) return k;
+            var (value, error) = (Value(k), Error(k));
+            if (!(value + error < low - margin || value - error > high + margin)) return k;
+        }
+
+        return until;
+    }
+
+    /// <summary>More than the bounds themselves and the sums with them can err by.</summary>
+    protected static double MarginOf(double low, double high)
+    {
+        static double Finite(double bound) => double.IsInfinity(bound) ? 0 : Math.Abs(bound);
+        return 1e-12 * Math.Max(Finite(low), Finite(high)) + 64 * double.Epsilon;
+    }
 }

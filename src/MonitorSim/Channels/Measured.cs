@@ -27,4 +27,22 @@ internal sealed record Measured(Channel First, Channel? Second, string Unit)
         var first = Reading.Of(First, sample).Magnitude();
         return Second is null ? first : Reading.Smaller(first, Reading.Of(Second, sample).Magnitude());
     }
+
+    /// <summary>The first sample at which an upper limit may be exceeded: the larger magnitude, or the first recording with its sign; or at which a
+    /// value is missing.</summary>
+    public int FirstAbove(double bound, bool signed, int from, int until)
+    {
+        if (signed) return First.FirstOutside(double.NegativeInfinity, bound, from, until);
+        var first = First.FirstOutside(-bound, bound, from, until);
+        return Second is null ? first : Second.FirstOutside(-bound, bound, from, first);
+    }
+
+    /// <summary>The first sample at which a lower limit may not be reached: by the smaller magnitude, or by the first recording with its sign; or at which a
+    /// value is missing.</summary>
+    public int FirstBelow(double bound, bool signed, int from, int until)
+    {
+        if (signed) return First.FirstOutside(bound, double.PositiveInfinity, from, until);
+        var first = First.FirstWithin(-bound, bound, from, until);
+        return Second is null ? first : Second.FirstWithin(-bound, bound, from, first);
+    }
 }

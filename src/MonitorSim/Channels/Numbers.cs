@@ -37,6 +37,8 @@ internal sealed class Numbers
 
     public double this[int sample] => _values[sample];
 
+    public ReadOnlySpan<double> Span => _values.AsSpan(0, Count);
+
     public bool IsMissing(int sample) => double.IsNaN(_values[sample]);
 
     public Fraction Exact(int sample) =>

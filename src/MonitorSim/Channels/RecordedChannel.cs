@@ -18,4 +18,24 @@ internal sealed class RecordedChannel(Numbers raw, Fraction factor, Fraction off
         (5 * Math.Abs(raw[sample] * _factor) + 3 * Math.Abs(_offset)) * Rounding.Unit + 4 * double.Epsilon;
 
     public override Fraction Exact(int sample) => raw.Exact(sample) * factor + offset;
+
+    public override int FirstOutside(double low, double high, int from, int until)
+    {
+        var (rawLow, rawHigh, margin) = InRaw(low, high);
+        return from + Scan.FirstNotWithin(raw.Span[from..until], rawLow + margin, rawHigh - margin);
+    }
+
+    public override int FirstWithin(double low, double high, int from, int until)
+    {
+        var (rawLow, rawHigh, margin) = InRaw(low, high);
+        return from + Scan.FirstNotBeyond(raw.Span[from..until], rawLow - margin, rawHigh + margin);
+    }
+
+    // The bounds carried back to the column, so that the column is scanned as it is.
+    private (double Low, double High, double Margin) InRaw(double low, double high)
+    {
+        var (a, b) = ((low - _offset) / _factor, (high - _offset) / _factor);
+        var margin = (MarginOf(low, high) + 1e-12 * Math.Abs(_offset)) / Math.Abs(_factor) + 64 * double.Epsilon;
+        return _factor > 0 ? (a, b, margin) : (b, a, margin);
+    }
 }

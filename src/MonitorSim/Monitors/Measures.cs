@@ -5,6 +5,8 @@ namespace MonitorSim.Monitors;
 /// <summary>The measures of one monitor: all that differs between functions. It knows nothing of filters, trips, files or units.</summary>
 internal abstract class Measures
 {
+    private Comparison[]? _scratch;
+
     /// <summary>The limit sides, in the order in which they are reported; none for outputs.</summary>
     public abstract IReadOnlyList<Side> Sides { get; }
 
@@ -23,6 +25,28 @@ internal abstract class Measures
     /// <summary>Whether the function's output is on; null for functions without an output. Asked for once a cycle.</summary>
     public virtual bool? Output(in Cycle cycle, bool isActive) => null;
 
+    /// <summary>Whether from now on, while the monitor watches and its request stays as it is, what is compared depends on the sample alone.</summary>
+    public virtual bool IsSettled => false;
+
+    /// <summary>The first sample from one on, before another, at which the measure of a side may be more than a bound, or at which an input has no
+    /// value. It may name a sample too many, never one too late. Asked only where <see cref="IsSettled"/>.</summary>
+    public virtual int FirstAbove(int side, double bound, int from, int until, Watch watch)
+    {
+        _scratch ??= new Comparison[Sides.Count];
+        for (var k = from; k < until; k++)
+        {
+            _scratch.AsSpan().Clear();
+            Compare(new(k, watch.RequestedAt, k), watch, _scratch);
+            ref readonly var comparison = ref _scratch[side];
+            if (comparison.IsMade ? comparison.Reading.Value + comparison.Reading.Error >= bound : LacksValue(k)) return k;
+        }
+
+        return until;
+    }
+
+    /// <summary>The first sample from one on, before another, at which the output may change, as long as the monitor stays as it is.</summary>
+    public virtual int NextOutputChange(bool isActive, int from, int until) => until;
+
     /// <summary>How a side depends on the arming delay.</summary>
     public virtual DelayMeaning DelayMatters(int side) => DelayMeaning.Start;
 
@@ -33,6 +57,13 @@ internal abstract class Measures
     {
         foreach (var channel in Needs)
             if (channel.At(sample) == Presence.Missing) return true;
+        return false;
+    }
+
+    private bool LacksValue(int sample)
+    {
+        foreach (var channel in Needs)
+            if (!channel.IsPresent(sample)) return true;
         return false;
     }
 }

@@ -30,6 +30,21 @@ internal abstract class OutputMeasures(Quantity? onDelay, Quantity? offDelay) : 
         return _isOn;
     }
 
+    public sealed override bool IsSettled => true;
+
+    public sealed override int NextOutputChange(bool isActive, int from, int until)
+    {
+        if (!isActive) return until;
+        if (_isOn ? _failsSince is not null : _holdsSince is not null) return from;
+        for (var k = from; k < until; k++)
+        {
+            var (holdsWithRoom, holds) = Condition(k);
+            if (_isOn ? !holds : holdsWithRoom) return k;
+        }
+
+        return until;
+    }
+
     /// <summary>Whether the condition holds with the hysteresis to spare, and whether it holds at all; neither without a value.</summary>
     protected abstract (bool WithRoom, bool AtAll) Condition(int sample);
 }

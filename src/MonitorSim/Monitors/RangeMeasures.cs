@@ -22,4 +22,10 @@ internal sealed class RangeMeasures(Measured quantity, Constant? lower, Constant
         if (_upper >= 0) comparisons[_upper].Make(signed ? quantity.Value(k) : quantity.Largest(k));
         if (_lower >= 0) comparisons[_lower].Make((signed ? quantity.Value(k) : quantity.Least(k)).Negated());
     }
+
+    public override bool IsSettled => true;
+
+    public override int FirstAbove(int side, double bound, int from, int until, Watch watch) => side == _upper
+        ? quantity.FirstAbove(bound, signed, from, until)
+        : quantity.FirstBelow(-bound, signed, from, until);
 }

@@ -51,4 +51,15 @@ internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart
 
         comparisons[0].Make(back);
     }
+
+    // The furthest position reached goes on changing.
+    public override bool IsSettled => fromStart && _reference >= 0;
+
+    public override int FirstAbove(int side, double bound, int from, int until, Watch watch)
+    {
+        var reference = travel.First.Value(_reference);
+        return mirrored
+            ? travel.First.FirstOutside(double.NegativeInfinity, reference + bound, from, until)
+            : travel.First.FirstOutside(reference - bound, double.PositiveInfinity, from, until);
+    }
 }

@@ -39,4 +39,6 @@ internal sealed class SlaMeasures(Measured acceleration, Measured velocity, Cons
         var slowing = Reading.Sign(acceleration.Value(k)) * Reading.Sign(velocity.Value(k)) < 0;
         comparisons[slowing ? 1 : 0].Make(signed ? acceleration.Value(k) : acceleration.Largest(k));
     }
+
+    public override bool IsSettled => true;
 }

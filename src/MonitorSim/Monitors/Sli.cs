@@ -52,4 +52,14 @@ internal sealed class SliMeasures(Measured travel, Constant increment, long move
             comparisons[1].Make(Reading.Of(position, k).Minus(position, _end).Magnitude());
         }
     }
+
+    public override bool IsSettled => _end >= 0 || (moveTime == long.MaxValue && _start >= 0);
+
+    public override int FirstAbove(int side, double bound, int from, int until, Watch watch)
+    {
+        if (side == 0 && _end >= 0) return until;
+        if (side == 1 && _end < 0) return until;
+        var reference = travel.First.Value(side == 0 ? _start : _end);
+        return travel.First.FirstOutside(reference - bound, reference + bound, from, until);
+    }
 }

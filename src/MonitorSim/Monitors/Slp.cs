@@ -36,4 +36,6 @@ internal sealed class SlpMeasures(Measured position, ModuloWindow window) : Meas
         comparisons[0].Make(representative);
         comparisons[1].Make(representative.Negated());
     }
+
+    public override bool IsSettled => true;
 }

@@ -80,6 +80,12 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
         if (ramp is not null && isStricterToCome) Approach(cycle, ref comparisons[1]);
     }
 
+    public override bool IsSettled => _pending.Count == 0;
+
+    // Without a stricter level to come the approach is not compared.
+    public override int FirstAbove(int side, double bound, int from, int until, Watch watch) =>
+        side == 0 ? velocity.FirstAbove(bound, signed, from, until) : until;
+
     private void Choose(in Cycle cycle, Watch watch)
     {
         if (watch.Choice != _chosen)

@@ -43,6 +43,9 @@ internal sealed class SmtMeasures(Measured temperature, Smt plan) : OutputMeasur
         if (watch.IsWatching && temperature.First.IsPresent(cycle.Sample)) comparisons[0].Make(temperature.Value(cycle.Sample));
     }
 
+    public override int FirstAbove(int side, double bound, int from, int until, Watch watch) =>
+        temperature.First.FirstOutside(double.NegativeInfinity, bound, from, until);
+
     protected override (bool WithRoom, bool AtAll) Condition(int sample)
     {
         if (!temperature.First.IsPresent(sample)) return (false, false);

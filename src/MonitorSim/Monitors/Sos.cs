@@ -49,4 +49,13 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
 
         if (_velocity is not null && _velocity.IsPresent(k)) comparisons[1].Make(_velocity.Largest(k));
     }
+
+    public override bool IsSettled => _reference >= 0;
+
+    public override int FirstAbove(int side, double bound, int from, int until, Watch watch)
+    {
+        if (side == 1) return _velocity!.FirstAbove(bound, signed: false, from, until);
+        var reference = _travel.First.Value(_reference);
+        return _travel.First.FirstOutside(reference - bound, reference + bound, from, until);
+    }
 }

@@ -26,4 +26,6 @@ internal sealed class TwoChannelMeasures(Measured quantity, Constant tolerance, 
 
         comparisons[0].Make(difference.Magnitude());
     }
+
+    public override bool IsSettled => true;
 }

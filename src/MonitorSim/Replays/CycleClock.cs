@@ -31,6 +31,9 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
         return new(index, time, times.NewestAt(time - inputDelay, hint));
     }
 
+    /// <summary>The cycle of that index, whatever was asked for before.</summary>
+    public Cycle Seeing(int index) => At(index, cycle is null ? 0 : FirstHint(index));
+
     /// <summary>The cycles from one index up to, not including, another.</summary>
     public IEnumerable<Cycle> Between(int from, int until)
     {
@@ -43,6 +46,41 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
             yield return next;
         }
     }
+
+    /// <summary>The first cycle at or after that time, ns, not before <paramref name="hint"/>; <see cref="Count"/> if there is none.</summary>
+    public int FirstAt(long time, int hint)
+    {
+        var count = Count;
+        if (cycle is { } t)
+        {
+            var number = Math.Max(0, (time - phase + t - 1) / t - _first);
+            return (int)Math.Clamp(number, Math.Min(hint, count), count);
+        }
+
+        // Most often it is near: leap in growing steps, then halve.
+        var (step, below, sample) = (1, hint - 1, time - inputDelay);
+        while (below + step < count && times[below + step] < sample) (below, step) = (below + step, 2 * step);
+        var above = Math.Min(below + step, count);
+        while (above - below > 1)
+        {
+            var middle = below + (above - below) / 2;
+            if (times[middle] < sample) below = middle;
+            else above = middle;
+        }
+
+        return above;
+    }
+
+    /// <summary>The last cycle at or before that time, ns; <paramref name="known"/> is one that is.</summary>
+    public int LastAt(long time, int known)
+    {
+        var next = FirstAt(time + 1, known + 1);
+        return next - 1;
+    }
+
+    /// <summary>The first cycle that sees a sample or a newer one, not before <paramref name="hint"/>; <see cref="Count"/> if there is none.</summary>
+    public int FirstSeeing(int sample, int hint) =>
+        cycle is null ? Math.Max(sample, hint) : sample >= times.Count ? Count : FirstAt(times[sample] + inputDelay, hint);
 
     // How many own cycles have c_n - inputDelay <= time. A negative quotient would round up to cycle 0, which is not there yet.
     private int CountUntil(long time)

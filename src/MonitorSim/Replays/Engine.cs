@@ -17,10 +17,15 @@ internal sealed class Engine : IConditionView
     private readonly Dictionary<(string, string), MonitorRun> _byName = [];
     private readonly List<TripNote> _notes = [];
     private readonly HashSet<MonitorRun> _restarted = [];
+    private readonly MonitorRun[] _runs;
+    private readonly Lookahead _lookahead;
     private Cycle _cycle;
     private bool? _acknowledgeBefore;
 
-    public Engine(Plan plan, Inputs inputs)
+    /// <param name="plan">The plan.</param>
+    /// <param name="inputs">What it reads.</param>
+    /// <param name="everyCycle">Whether to step every cycle, also those at which nothing can change.</param>
+    public Engine(Plan plan, Inputs inputs, bool everyCycle = false)
     {
         (_plan, _inputs) = (plan, inputs);
         var reactors = new SortedDictionary<string, AxisReactor>(StringComparer.Ordinal);
@@ -37,7 +42,9 @@ internal sealed class Engine : IConditionView
         _monitors.Sort((a, b) => string.CompareOrdinal(a.Run.FullName, b.Run.FullName));
         _reactor = new(reactors, plan.Groups.Values);
         foreach (var run in Runs) _byName[(run.Axis, run.Name)] = run;
+        _runs = [.. Runs];
         Clock = new(inputs.Times, plan.Cycle?.Nanoseconds, plan.Phase?.Nanoseconds ?? 0, plan.InputDelay?.Nanoseconds ?? 0);
+        _lookahead = new(Clock, inputs.Times, !everyCycle);
     }
 
     public CycleClock Clock { get; }
@@ -54,13 +61,14 @@ internal sealed class Engine : IConditionView
 
     public List<ReplayEvent> Events { get; } = [];
 
-    /// <summary>How many cycles have been run.</summary>
+    /// <summary>How many cycles are done: those that were stepped, and those after them at which nothing can change.</summary>
     public int Done { get; private set; }
 
     public void Step(in Cycle cycle)
     {
         _cycle = cycle;
         _notes.Clear();
+        var eventsBefore = Events.Count;
         foreach (var monitor in _monitors) monitor.Read(this);
         _reactor.BeginCycle(_stopRequests.Select(stop => (stop.Axis, stop.Stop, stop.Request.Holds(this))).ToList());
         Acknowledge();
@@ -75,9 +83,25 @@ internal sealed class Engine : IConditionView
         LogRequestsAndTrips();
         foreach (var (name, axis) in _reactor.Axes)
             if (axis.EndCycle(cycle, _notes) is { } change) Log(name, change.Cause, change.State.ToString());
-        foreach (var run in _byName.Values) run.EndCycle();
+        var shownChanges = false;
+        foreach (var run in _runs) shownChanges |= run.EndCycle(cycle, _lookahead);
         Trips.AddRange(_notes);
-        Done = cycle.Index + 1;
+        Done = shownChanges || Events.Count > eventsBefore ? cycle.Index + 1 : NextChange(cycle);
+    }
+
+    /// <summary>The first cycle at which anything may change, after one at which nothing did.</summary>
+    private int NextChange(in Cycle cycle)
+    {
+        var (next, change) = (cycle.Index + 1, Clock.Count);
+        if (!_lookahead.IsOn || next >= change) return next;
+        foreach (var axis in _reactor.Axes.Values)
+            if (axis.IsStopping) return next;
+        foreach (var run in _runs)
+            if ((change = Math.Min(change, run.NextChange)) <= next) return next;
+        foreach (var signal in _inputs.Signals.Values)
+            if (signal.NextEdge(cycle.Sample) is { } edge) change = Math.Min(change, Clock.FirstSeeing(edge, next));
+        if (_plan.Missing == MissingPolicy.Trip && _inputs.Gaps.NextAfter(cycle.Sample) is { } gap) change = Math.Min(change, Clock.FirstSeeing(gap, next));
+        return Math.Max(next, change);
     }
 
     bool IConditionView.Signal(string name) => _inputs.Signal(name).At(_cycle.Sample);

@@ -6,7 +6,7 @@ namespace MonitorSim.Replays;
 /// <summary>Steps in time that are too long: more than the plan's gap, else more than 5 times the median step.</summary>
 internal sealed class Gaps
 {
-    private readonly HashSet<int> _first = [];
+    private readonly List<int> _first = [];
     private readonly long? _longest;
 
     /// <summary>Gaps that are found as samples come; without a <c>gap</c> in the plan there are none.</summary>
@@ -20,9 +20,17 @@ internal sealed class Gaps
     }
 
     /// <summary>The samples that are the first after a gap, rising.</summary>
-    public IReadOnlyList<int> First => [.. _first.Order()];
+    public IReadOnlyList<int> First => _first;
 
-    public bool IsFirstAfter(int sample) => _first.Count > 0 && _first.Contains(sample);
+    public bool IsFirstAfter(int sample) => _first.Count > 0 && _first.BinarySearch(sample) >= 0;
+
+    /// <summary>The next sample after one that is the first after a gap; null if there is none.</summary>
+    public int? NextAfter(int sample)
+    {
+        var found = _first.BinarySearch(sample + 1);
+        var next = found >= 0 ? found : ~found;
+        return next < _first.Count ? _first[next] : null;
+    }
 
     /// <summary>States the step before a sample, ns.</summary>
     public void Note(int sample, long step)

@@ -8,7 +8,8 @@ namespace MonitorSim.Replays;
 internal sealed class MonitorRun
 {
     private readonly List<Side?> _trips = [];
-    private (long RequestedAt, long? WatchingAt, long Until)? _stretch;
+    private (long RequestedAt, long? WatchingAt)? _stretch;
+    private bool _isQuiet;
 
     public MonitorRun(string axis, string name, string function, Func<Measures> measures, long delay, long filter, Reaction reaction,
         bool canTrip = true)
@@ -44,13 +45,18 @@ internal sealed class MonitorRun
     public List<RunNote> Excursions { get; } = [];
     public List<(long Time, bool On)> OutputEdges { get; } = [];
     public bool IsOutputOn { get; private set; }
-    /// <summary>Stretches of request: when it came, when watching began, the last cycle; ns.</summary>
-    public List<(long RequestedAt, long? WatchingAt, long Until)> Stretches { get; } = [];
+    /// <summary>Stretches of request: when it came and when watching began, ns, and the index of the last cycle.</summary>
+    public List<(long RequestedAt, long? WatchingAt, int Last)> Stretches { get; } = [];
     public int TripCount { get; private set; }
+
+    /// <summary>The first cycle at which something of it may change by itself; until then only its request can change it.</summary>
+    public int NextChange { get; private set; }
 
     /// <summary>Takes one cycle and adds what trips.</summary>
     public void Step(in Cycle cycle, int choice, bool anew, bool invalid, List<TripNote> notes)
     {
+        _isQuiet = cycle.Index < NextChange && choice == Chain.Watch.Choice && !anew && !invalid;
+        if (_isQuiet) return;
         Track.Set(cycle.Index, choice, anew && IsStop);
         _trips.Clear();
         Chain.Step(cycle, choice, anew, invalid, _trips);
@@ -65,6 +71,7 @@ internal sealed class MonitorRun
     /// <summary>Sets the output, if the function has one; the last step of a cycle.</summary>
     public void SetOutput(in Cycle cycle)
     {
+        if (_isQuiet) return;
         if (Chain.Watch.Measures.Output(cycle, Chain.Watch.IsWatching || Chain.IsTripped) is not { } on || on == IsOutputOn) return;
         IsOutputOn = on;
         OutputEdges.Add((cycle.Time, on));
@@ -75,25 +82,35 @@ internal sealed class MonitorRun
 
     public bool HasOutput => Chain.Watch.Measures is OutputMeasures;
 
-    public void EndCycle() => ShownBefore = HasOutput ? IsOutputOn : Chain.IsTripped;
+    /// <summary>Closes a cycle.</summary>
+    /// <returns>Whether what expressions see of it has changed.</returns>
+    public bool EndCycle(in Cycle cycle, Lookahead lookahead)
+    {
+        if (!_isQuiet) NextChange = lookahead.NextChange(Chain, cycle);
+        var shown = HasOutput ? IsOutputOn : Chain.IsTripped;
+        var changes = shown != ShownBefore;
+        ShownBefore = shown;
+        return changes;
+    }
 
     /// <summary>Closes what is still open at the end of the recording.</summary>
-    public void Finish()
+    /// <param name="cycles">How many cycles there were.</param>
+    public void Finish(int cycles)
     {
         foreach (var run in Chain.Runs) run.End();
-        EndStretch();
+        EndStretch(cycles - 1);
     }
 
     private void NoteWatching(in Cycle cycle, bool anew)
     {
         var watch = Chain.Watch;
-        if (anew || !watch.IsRequested || watch.RequestedAt != _stretch?.RequestedAt) EndStretch();
-        if (watch.IsRequested) _stretch = (watch.RequestedAt, watch.WatchingSince, cycle.Time);
+        if (anew || !watch.IsRequested || watch.RequestedAt != _stretch?.RequestedAt) EndStretch(cycle.Index - 1);
+        if (watch.IsRequested) _stretch = (watch.RequestedAt, watch.WatchingSince);
     }
 
-    private void EndStretch()
+    private void EndStretch(int last)
     {
-        if (_stretch is { } stretch) Stretches.Add(stretch);
+        if (_stretch is { } stretch) Stretches.Add((stretch.RequestedAt, stretch.WatchingAt, last));
         _stretch = null;
     }
 }

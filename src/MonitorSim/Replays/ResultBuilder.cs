@@ -8,7 +8,7 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
 {
     public ReplayResult Build(string trace, string? sha256)
     {
-        foreach (var run in engine.Runs) run.Finish();
+        foreach (var run in engine.Runs) run.Finish(engine.Done);
         var evidence = new Evidence(engine.Clock, engine.Done);
         var result = new ReplayResult
         {
@@ -28,7 +28,7 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
             Events = Ordered(engine.Events, e => e.Time, e => (e.Axis, e.Source, "")),
             Warnings = [.. Warnings.Of(plan, inputs, engine)],
             Watching = [.. engine.Runs.Select(run => new WatchTimeline(run.Axis, run.Name,
-                [.. run.Stretches.Select(s => new WatchStretch(Seconds.Of(s.RequestedAt), Seconds.Of(s.WatchingAt), Seconds.Of(s.Until)))]))],
+                [.. run.Stretches.Select(s => new WatchStretch(Seconds.Of(s.RequestedAt), Seconds.Of(s.WatchingAt), Seconds.Of(engine.Clock.TimeOf(s.Last))))]))],
         };
         return result with { Expect = Expectations.Of(plan, result, inputs, engine) };
     }
@@ -36,8 +36,8 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
     private static Excursion Excursion(RunNote note) => new(note.Monitor.Axis, note.Monitor.Name, note.Side.Name, Seconds.Of(note.From), Seconds.Of(note.Until),
         ExactDouble.Nearest(note.Side.Shown(note.Peak.Exact())), Seconds.Of(note.PeakAt), note.Trips);
 
-    private static Coverage Coverage(MonitorRun run) => new(run.Axis, run.Name, run.Track.Requests,
-        Seconds.Of(run.Stretches.Sum(stretch => stretch.WatchingAt is { } since ? stretch.Until - since : 0)), run.TripCount);
+    private Coverage Coverage(MonitorRun run) => new(run.Axis, run.Name, run.Track.Requests,
+        Seconds.Of(run.Stretches.Sum(stretch => stretch.WatchingAt is { } since ? engine.Clock.TimeOf(stretch.Last) - since : 0)), run.TripCount);
 
     private IEnumerable<OutputTimeline> Outputs()
     {

@@ -22,4 +22,11 @@ internal sealed class Track
         while (_cursor < _edges.Count && _edges[_cursor] <= sample) _cursor++;
         return _cursor % 2 == 1;
     }
+
+    /// <summary>The next sample after one at which the value changes; null if there is none. Fast for samples asked for in rising order.</summary>
+    public int? NextEdge(int sample)
+    {
+        At(sample);
+        return _cursor < _edges.Count ? _edges[_cursor] : null;
+    }
 }

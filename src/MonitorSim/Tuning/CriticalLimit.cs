@@ -11,6 +11,7 @@ internal sealed class CriticalLimit(long filter)
     // Times of the present row whose stretch to now is still too short, and candidates for the smallest measure, rising.
     private readonly Queue<long> _row = new();
     private readonly LinkedList<(long Time, Reading Reading)> _candidates = new();
+    private readonly List<Reading> _smallestUntilLast = [];
     private long? _start;
 
     /// <summary>The critical limit so far; null without a stretch that lasts.</summary>
@@ -35,6 +36,76 @@ internal sealed class CriticalLimit(long filter)
         _candidates.Clear();
         _start = null;
     }
+
+    /// <summary>Whether the cycle before belongs to the present row.</summary>
+    public bool IsRowOpen => _row.Count > 0 || _start is not null;
+
+    /// <summary>Adds a row that can be asked in any order. A stretch that holds a cycle with a measure not above the best so far cannot better it, so each
+    /// stretch is looked at from its end, and the first such cycle rules out all stretches that hold it.</summary>
+    public void Probe(SettledStretch row)
+    {
+        if (filter == 0) ProbeCycles(row);
+        else ProbeStretches(row);
+    }
+
+    private void ProbeCycles(SettledStretch row)
+    {
+        for (var n = row.From; n < row.Until; n++)
+        {
+            if (Value is { } best && (n = row.FirstAbove(best.Value - best.Error, n)) == row.Until) return;
+            if (!IsBetter(row, n, out var reading)) continue;
+            var time = row.Clock.TimeOf(n);
+            (Value, At, From) = (reading, time, time);
+        }
+    }
+
+    private void ProbeStretches(SettledStretch row)
+    {
+        var (clock, first) = (row.Clock, row.From);
+        var last = first;
+        while (first < row.Until && (last = clock.FirstAt(clock.TimeOf(first) + filter, last)) < row.Until)
+        {
+            // The shortest stretch up to its last cycle that lasts.
+            var start = clock.LastAt(clock.TimeOf(last) - filter, first);
+            _smallestUntilLast.Clear();
+            var n = last;
+            while (n >= start && IsBetter(row, n, out var reading))
+            {
+                _smallestUntilLast.Add(_smallestUntilLast.Count == 0 ? reading : Reading.Smaller(reading, _smallestUntilLast[^1]));
+                n--;
+            }
+
+            if (n >= start) first = n + 1;
+            else
+            {
+                (Value, At, From) = (_smallestUntilLast[^1], clock.TimeOf(last), clock.TimeOf(start));
+                first = Follow(row, start, last);
+            }
+        }
+    }
+
+    /// <summary>Goes on cycle by cycle after a better stretch, as the next one may be better still: its smallest measure is that of what it has in common with
+    /// the first one or of what came since.</summary>
+    /// <returns>The first cycle at which a stretch not yet looked at may begin.</returns>
+    private int Follow(SettledStretch row, int start, int last)
+    {
+        var clock = row.Clock;
+        Reading? since = null;
+        for (var n = last + 1; n < row.Until; n++)
+        {
+            if (!IsBetter(row, n, out var reading)) return n + 1;
+            since = since is { } least ? Reading.Smaller(least, reading) : reading;
+            start = clock.LastAt(clock.TimeOf(n) - filter, start);
+            if (start > last) return start;
+            var smallest = Reading.Smaller(_smallestUntilLast[last - start], since.Value);
+            if (Reading.Compare(smallest, Value!.Value) > 0) (Value, At, From) = (smallest, clock.TimeOf(n), clock.TimeOf(start));
+        }
+
+        return row.Until;
+    }
+
+    private bool IsBetter(SettledStretch row, int cycle, out Reading reading) =>
+        row.TryMeasure(row.Clock.Seeing(cycle), out reading) && !(Value is { } best && Reading.Compare(reading, best) <= 0);
 
     private void Add(long time, in Reading reading, bool isOpen)
     {

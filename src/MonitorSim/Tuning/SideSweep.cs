@@ -18,7 +18,13 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
     public CriticalLimit Critical(int level, long filter, int cycles, (int From, int Until)? stretch = null)
     {
         var critical = new CriticalLimit(filter);
-        VisitLevel(level, cycles, stretch, critical.Add, critical.AddExceeded, critical.Break);
+        foreach (var (from, until) in stretch is { } one ? [one] : run.Track.Stretches(cycles))
+        {
+            var settled = _sweep.UntilSettled(from, until, side, (cycle, watch) => Add(cycle, watch, level, critical.Add, critical.AddExceeded, critical.Break), () => critical.IsRowOpen);
+            if (settled is not null) critical.Probe(settled);
+            critical.Break();
+        }
+
         return critical;
     }
 
@@ -26,7 +32,11 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
     public IReadOnlyList<(long Filter, Fraction Limit, long From, long Until)> Frontier(int level, int cycles)
     {
         var frontier = new Frontier();
-        VisitLevel(level, cycles, null, frontier.Add, frontier.AddExceeded, frontier.Break);
+        _sweep.OverAll(cycles, (cycle, watch) =>
+        {
+            Add(cycle, watch, level, frontier.Add, frontier.AddExceeded, frontier.Break);
+            return true;
+        }, frontier.Break);
         return frontier.Steps();
     }
 
@@ -34,31 +44,36 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
     public long? LongestRun(int cycles, (int From, int Until)? stretch = null)
     {
         long? longest = null, since = null;
-        Visit(cycles, stretch, (cycle, watch) =>
+        foreach (var (from, until) in stretch is { } one ? [one] : run.Track.Stretches(cycles))
         {
-            since = watch.Comparisons[side].IsExceeded(_side) ? since ?? cycle.Time : null;
-            if (since is { } start && !(cycle.Time - start <= longest)) longest = cycle.Time - start;
-            return true;
-        }, () => since = null);
+            var settled = _sweep.UntilSettled(from, until, side, (cycle, watch) => Extend(cycle, watch.Comparisons[side].IsExceeded(_side)), () => since is not null);
+            for (var n = settled?.From ?? until; n < until; n++)
+            {
+                if (since is null && (n = settled!.FirstAbove(_side.Limits[0].Value, n)) == until) break;
+                var cycle = clock.Seeing(n);
+                Extend(cycle, settled!.TryMeasure(cycle, out var reading) && Reading.Compare(reading, _side.Limits[0]) > 0);
+            }
+
+            since = null;
+        }
+
         return longest;
+
+        void Extend(in Cycle cycle, bool isExceeded)
+        {
+            since = isExceeded ? since ?? cycle.Time : null;
+            if (since is { } start && !(cycle.Time - start <= longest)) longest = cycle.Time - start;
+        }
     }
 
     private delegate void AddReading(long time, in Reading reading);
 
-    private void VisitLevel(int level, int cycles, (int From, int Until)? stretch, AddReading add, Action<long> addExceeded, Action end) =>
-        Visit(cycles, stretch, (cycle, watch) =>
-        {
-            ref readonly var comparison = ref watch.Comparisons[side];
-            if (!comparison.IsMade) end();
-            else if (comparison.Level == level) add(cycle.Time, comparison.Reading);
-            else if (comparison.IsExceeded(_side)) addExceeded(cycle.Time);
-            else end();
-            return true;
-        }, end);
-
-    private void Visit(int cycles, (int From, int Until)? stretch, Func<Cycle, Watch, bool> visit, Action end)
+    private void Add(in Cycle cycle, Watch watch, int level, AddReading add, Action<long> addExceeded, Action end)
     {
-        if (stretch is { } one) _sweep.Over(one.From, one.Until, run.Delay, visit);
-        else _sweep.OverAll(cycles, visit, end);
+        ref readonly var comparison = ref watch.Comparisons[side];
+        if (!comparison.IsMade) end();
+        else if (comparison.Level == level) add(cycle.Time, comparison.Reading);
+        else if (comparison.IsExceeded(_side)) addExceeded(cycle.Time);
+        else end();
     }
 }
