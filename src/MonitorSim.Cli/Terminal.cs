@@ -10,14 +10,17 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> O
     public Terminal Quiet() => this with { Out = TextWriter.Null };
 
     /// <summary>Writes a file aside and renames it when it is whole; <c>-</c> is standard output.</summary>
-    public void Write(string path, Action<Stream> write)
+    /// <param name="path">Where to.</param>
+    /// <param name="write">Writes it.</param>
+    /// <param name="endsItsLines">Whether its last line ends; else standard output gets that end.</param>
+    public void Write(string path, Action<Stream> write, bool endsItsLines = false)
     {
         if (path == "-")
         {
             Out.Flush();
             using var stream = OpenOut();
             write(stream);
-            stream.Write("\n"u8);
+            if (!endsItsLines) stream.Write("\n"u8);
             return;
         }
 

@@ -16,7 +16,7 @@ internal static class AxisChecks
         if (axis.Plant is { } plant) Plant(path.Member("plant"), plant, rotary, findings);
     }
 
-    private static void Plant(PlanPath path, PlantPlan plant, bool rotary, List<Finding> findings)
+    public static void Plant(PlanPath path, PlantPlan plant, bool rotary, List<Finding> findings)
     {
         var (wanted, other) = rotary ? ("inertia", "mass") : ("mass", "inertia");
         var axis = rotary ? "rotary" : "linear";

@@ -13,6 +13,8 @@ public enum Kind
     Velocity,
     /// <summary>m/s² or rad/s², after the axis.</summary>
     Acceleration,
+    /// <summary>m/s³ or rad/s³, after the axis.</summary>
+    Jerk,
     /// <summary>N or N·m, after the unit of the axis's torque channel.</summary>
     Torque,
     /// <summary>°C.</summary>

@@ -26,6 +26,9 @@ internal sealed record KindUnits(string Noun, IReadOnlyList<Dimension> Dimension
         Kind.Acceleration => rotary
             ? New("rotary acceleration", [Turning / Dimension.Second], "deg/s²", "rad/s²", "rev/s²")
             : New("linear acceleration", [Speed / Dimension.Second], "mm/s²", "m/s²"),
+        Kind.Jerk => rotary
+            ? New("rotary jerk", [Turning / Dimension.Second / Dimension.Second], "deg/s³", "rad/s³")
+            : New("linear jerk", [Speed / Dimension.Second / Dimension.Second], "mm/s³", "m/s³"),
         Kind.Torque or Kind.Force => rotary
             ? New("rotary torque", [Dimension.NewtonMetre], "N·m", "Nm", "kN·m", "mN·m")
             : New("force", [Dimension.Newton], "N", "kN"),

@@ -1,18 +1,21 @@
 using System.Collections;
 using MonitorSim.Quantities;
+using MonitorSim.Synthesis;
 
 namespace MonitorSim.Plans;
 
-/// <summary>Walks all members of a plan: kinds and ranges of quantities by their attributes, members that exclude one another, expressions.</summary>
-internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
+/// <summary>Walks all members of a plan or scenario: kinds and ranges of quantities by their attributes, members that exclude one another, expressions.</summary>
+/// <param name="names">What expressions can refer to; null where there are none.</param>
+/// <param name="findings">Where to say what is wrong.</param>
+internal sealed class MemberChecks(PlanNames? names, List<Finding> findings)
 {
     // Nanoseconds in 64 bits reach 292 years.
     private const long LongestSeconds = 9_000_000_000;
 
     /// <summary>What the kinds of an axis's quantities depend on.</summary>
-    private sealed record Surroundings(bool Rotary, KindUnits Torque, bool Signed, PlanPath? AxisMotion);
+    private sealed record Surroundings(bool Rotary, KindUnits Torque, bool Signed, PlanPath? AxisMotion, Kind? Channel = null);
 
-    public void Check(Plan plan) => Record(plan, PlanPath.Root, new(false, KindUnits.TorqueOrForce, false, null));
+    public void Check(object root) => Record(root, PlanPath.Root, new(false, KindUnits.TorqueOrForce, false, null));
 
     private void Record(object record, PlanPath path, Surroundings around)
     {
@@ -24,6 +27,8 @@ internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
             around = new(rotary, torque ?? KindUnits.TorqueOrForce, false, path.Member("motion"));
         }
 
+        if (record is ScenarioAxis synthetic) around = new(synthetic.Motion == AxisMotion.Rotary, KindUnits.TorqueOrForce, false, path.Member("motion"));
+        if (record is ScenarioColumn column) around = around with { Channel = column.Kind };
         if (type.Find("signed")?.Get(record) is true) around = around with { Signed = true };
         Alternatives(type, record, path);
         foreach (var member in type.Members)
@@ -36,9 +41,10 @@ internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
     {
         switch (shape.Kind)
         {
-            case ShapeKind.Record or ShapeKind.Monitor: Record(value, path, around); break;
+            case ShapeKind.Record or ShapeKind.Variant: Record(value, path, around); break;
+            case ShapeKind.Unit when around.Channel is { } channel: Unit((Unit)value, KindUnits.Of(channel, around.Rotary), path, around); break;
             case ShapeKind.Quantity when member.Kind is { } kind: Quantity((Quantity)value, kind, path, around); break;
-            case ShapeKind.Condition: ConditionChecks.Check(path, (Condition)value, names, findings); break;
+            case ShapeKind.Condition: ConditionChecks.Check(path, (Condition)value, names!, findings); break;
             case ShapeKind.List:
                 var index = 0;
                 foreach (var item in (IEnumerable)value)
@@ -57,16 +63,9 @@ internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
 
     private void Quantity(Quantity quantity, KindAttribute kind, PlanPath path, Surroundings around)
     {
-        if (kind.Kind is not (Kind.Channel or Kind.ChannelDifference))
-        {
-            var units = kind.Kind == Kind.Torque ? around.Torque : KindUnits.Of(kind.Kind, around.Rotary);
-            if (!units.Dimensions.Contains(quantity.Unit.Dimension))
-            {
-                findings.Add(new(path, $"{path.Name}: unit '{quantity.Unit}' is no {units.Noun}", units.WouldDo)
-                { Concerns = around.AxisMotion is { } motion ? [motion] : [] });
-                return;
-            }
-        }
+        // A plan's channels have checks of their own.
+        var measured = kind.Kind is Kind.Channel or Kind.ChannelDifference ? around.Channel : kind.Kind;
+        if (measured is { } of && !Unit(quantity.Unit, of == Kind.Torque ? around.Torque : KindUnits.Of(of, around.Rotary), path, around)) return;
 
         var (number, field) = (quantity.Number, path.Name);
         if (kind.Allowed == Allowed.Positive && number <= 0)
@@ -77,6 +76,13 @@ internal sealed class MemberChecks(PlanNames names, List<Finding> findings)
             findings.Add(new(path, $"{field}: '{quantity}' is below 0, but magnitudes are compared", "write 0 or more, or set \"signed\": true"));
         else if (kind.Kind == Kind.Time && quantity.Exact.Abs() > LongestSeconds)
             findings.Add(new(path, $"{field}: '{quantity}' is longer than 285 years", "write a shorter time"));
+    }
+
+    private bool Unit(Unit unit, KindUnits units, PlanPath path, Surroundings around)
+    {
+        if (units.Dimensions.Contains(unit.Dimension)) return true;
+        findings.Add(new(path, $"{path.Name}: unit '{unit}' is no {units.Noun}", units.WouldDo) { Concerns = around.AxisMotion is { } motion ? [motion] : [] });
+        return false;
     }
 
     private void Alternatives(PlanType type, object record, PlanPath path)

@@ -11,12 +11,6 @@ internal static class MonitorTypes
         typeof(Slt), typeof(Smt), typeof(Sos), typeof(Ssm), typeof(Ssr), typeof(Str),
     ];
 
-    private static readonly Lazy<Dictionary<string, Type>> ByFunction =
-        new(() => All.ToDictionary(type => ((MonitorPlan)Activator.CreateInstance(type)!).Function, StringComparer.Ordinal));
-
     /// <summary>The abbreviations, in alphabetical order.</summary>
-    public static IReadOnlyCollection<string> Functions => ByFunction.Value.Keys;
-
-    /// <summary>The record of a function, or null.</summary>
-    public static Type? Find(string function) => ByFunction.Value.GetValueOrDefault(function);
+    public static IReadOnlyCollection<string> Functions => Variants.Of(typeof(MonitorPlan))!.Words;
 }

@@ -1,6 +1,5 @@
 using System.Collections;
 using Fractions;
-using MonitorSim.Monitors;
 using MonitorSim.Quantities;
 
 namespace MonitorSim.Plans;
@@ -15,7 +14,7 @@ internal sealed class PlanBinder
 
     public List<Finding> Findings { get; } = [];
 
-    public Plan Bind(JsonTree.Object root) => (Plan)Record(root, PlanType.Of(typeof(Plan)), PlanPath.Root, ["$schema"]);
+    public T Bind<T>(JsonTree.Object root) => (T)Record(root, PlanType.Of(typeof(T)), PlanPath.Root, ["$schema"]);
 
     /// <summary>Line and column of a path, or of the nearest that is there around it.</summary>
     public (int Line, int Column) Place(PlanPath path)
@@ -65,32 +64,32 @@ internal sealed class PlanBinder
         {
             case (_, JsonTree.Null): return null;
             case (ShapeKind.Record, JsonTree.Object record): return Record(record, PlanType.Of(shape.Type), path, []);
-            case (ShapeKind.Monitor, JsonTree.Object monitor): return Monitor(monitor, path);
+            case (ShapeKind.Variant, JsonTree.Object variant): return Variant(variant, Variants.Of(shape.Type)!, path);
             case (ShapeKind.List, JsonTree.Array list): return List(list, shape, member, path);
             case (ShapeKind.Map, JsonTree.Object map): return Map(map, shape, member, path);
-            case (ShapeKind.Record or ShapeKind.Monitor or ShapeKind.Map, _): return Report(path, $"expected an object, found {node.Noun}", "write { … }");
+            case (ShapeKind.Record or ShapeKind.Variant or ShapeKind.Map, _): return Report(path, $"expected an object, found {node.Noun}", "write { … }");
             case (ShapeKind.List, _): return Report(path, $"expected a list, found {node.Noun}", "write [ … ]");
             default: return _scalars.Read(node, shape, member, path);
         }
     }
 
-    private object Monitor(JsonTree.Object node, PlanPath path)
+    private object Variant(JsonTree.Object node, Variants family, PlanPath path)
     {
-        var function = node.Find("function");
-        var place = path.Member("function");
-        if (function is JsonTree.Text { Value: var name })
+        var key = family.Key;
+        var word = node.Find(key);
+        var place = path.Member(key);
+        if (word is not null) _places[place.Text] = (word.Line, word.Column);
+        if (word is JsonTree.Text { Value: var name })
         {
-            _places[place.Text] = (function.Line, function.Column);
-            if (MonitorTypes.Find(name) is { } type) return Record(node, PlanType.Of(type), path, ["function"]);
-            Report(place, $"unknown function '{name}'", ClosestName.Advice(name, MonitorTypes.Functions, "function"));
+            if (family.Find(name) is { } type) return Record(node, PlanType.Of(type), path, [key]);
+            Report(place, $"unknown {key} '{name}'", ClosestName.Advice(name, family.Words, key));
         }
         else
         {
-            Findings.Add(new(place, function is null ? "'function' is missing" : $"function: expected text, found {function.Noun}", "write one of " + string.Join(", ", MonitorTypes.Functions)));
-            if (function is not null) _places[place.Text] = (function.Line, function.Column);
+            Findings.Add(new(place, word is null ? $"'{key}' is missing" : $"{key}: expected text, found {word.Noun}", "write one of " + string.Join(", ", family.Words)));
         }
 
-        return Record(node, PlanType.Of(typeof(UnknownMonitor)), path, ["function"], anyMember: true);
+        return Record(node, PlanType.Of(family.Unknown), path, [key], anyMember: true);
     }
 
     private IList List(JsonTree.Array node, Shape shape, PlanMember member, PlanPath path)

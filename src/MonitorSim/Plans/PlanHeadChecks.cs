@@ -35,7 +35,7 @@ internal static class PlanHeadChecks
         static bool IsTime(Quantity quantity) => quantity.Unit.Dimension == Dimension.Second;
     }
 
-    private static void Format(TraceFormat? format, PlanPath path, List<Finding> findings)
+    public static void Format(TraceFormat? format, PlanPath path, List<Finding> findings)
     {
         if (format is null) return;
         if (format is { Time: not null, Rate: not null })

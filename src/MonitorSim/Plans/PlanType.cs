@@ -9,10 +9,10 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Plans;
 
-/// <summary>What a member of a plan's record looks like in JSON.</summary>
+/// <summary>What a member of a plan's or scenario's record looks like in JSON.</summary>
 internal enum ShapeKind
 {
-    Text, Flag, Whole, Real, Factor, Quantity, Unit, Condition, Gear, Choice, Monitor, Record, List, Map,
+    Text, Flag, Whole, Real, Factor, Quantity, Unit, Condition, Gear, Choice, Variant, Record, List, Map,
 }
 
 /// <summary>The JSON shape of a type.</summary>
@@ -34,7 +34,7 @@ internal sealed record Shape(ShapeKind Kind, Type Type, Shape? Item = null)
         if (type == typeof(Condition)) return new(ShapeKind.Condition, type);
         if (type == typeof(GearRatio)) return new(ShapeKind.Gear, type);
         if (type.IsEnum) return new(ShapeKind.Choice, type);
-        if (type == typeof(Monitors.MonitorPlan)) return new(ShapeKind.Monitor, type);
+        if (Variants.Of(type) is not null) return new(ShapeKind.Variant, type);
         if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
             return new(ShapeKind.List, type, Of(type.GetGenericArguments()[0]));
         if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyDictionary<,>))
@@ -43,7 +43,7 @@ internal sealed record Shape(ShapeKind Kind, Type Type, Shape? Item = null)
     }
 }
 
-/// <summary>One member of a record of the plan.</summary>
+/// <summary>One member of a record of a plan or scenario.</summary>
 internal sealed record PlanMember(PropertyInfo Property)
 {
     /// <summary>Its name in JSON.</summary>
@@ -70,7 +70,7 @@ internal sealed record PlanMember(PropertyInfo Property)
     public void Set(object owner, object? value) => Property.SetValue(owner, value);
 }
 
-/// <summary>A record of the plan as reader, writer, checks and schema see it.</summary>
+/// <summary>A record of a plan or scenario as reader, writer, checks and schema see it.</summary>
 internal sealed class PlanType
 {
     private static readonly ConcurrentDictionary<Type, PlanType> Known = new();

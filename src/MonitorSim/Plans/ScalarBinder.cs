@@ -1,6 +1,7 @@
 using System.Globalization;
 using Fractions;
 using MonitorSim.Quantities;
+using MonitorSim.Synthesis;
 
 namespace MonitorSim.Plans;
 
@@ -8,10 +9,10 @@ namespace MonitorSim.Plans;
 internal sealed class ScalarBinder(Func<PlanPath, string, string, object?> report)
 {
     // Units that would do follow from the axis around, whose motion may be written after the member in question.
-    private Surroundings _around = new(null, null);
+    private Surroundings _around = new(null, null, null);
 
     /// <summary>What is around a member, as far as it has been written legibly.</summary>
-    public sealed record Surroundings(bool? Rotary, bool? Torque);
+    public sealed record Surroundings(bool? Rotary, bool? Torque, Kind? Channel);
 
     /// <summary>Looks ahead into a record that is about to be read; the result is for <see cref="Leave"/>.</summary>
     public Surroundings Enter(PlanType type, JsonTree.Object node)
@@ -24,7 +25,16 @@ internal sealed class ScalarBinder(Func<PlanPath, string, string, object?> repor
             var symbol = (channel?.Find("unit") as JsonTree.Text)?.Value;
             bool? torque = symbol is not null && Unit.TryParse(symbol, out var unit, out _) ? unit!.Dimension == Dimension.NewtonMetre : null;
             if ((channel?.Find("side") as JsonTree.Text)?.Value == "motor") torque = rotary;
-            _around = new(rotary, torque);
+            _around = new(rotary, torque, null);
+        }
+        else if (type.Type == typeof(ScenarioAxis))
+        {
+            _around = new((node.Find("motion") as JsonTree.Text)?.Value == "rotary", null, null);
+        }
+        else if (type.Type == typeof(ScenarioColumn))
+        {
+            var of = (node.Find("of") as JsonTree.Text)?.Value;
+            _around = _around with { Channel = of is not null && Choice.Value(typeof(ScenarioQuantity), of) is ScenarioQuantity quantity ? ScenarioColumn.KindOf(quantity) : null };
         }
 
         return before;
@@ -109,7 +119,7 @@ internal sealed class ScalarBinder(Func<PlanPath, string, string, object?> repor
         if (member.Kind?.Kind is not { } kind) return null;
         if (kind is Kind.Channel or Kind.ChannelDifference)
         {
-            if (Channel(path) is not { } channel) return null;
+            if ((_around.Channel ?? Channel(path)) is not { } channel) return null;
             kind = channel == Kind.Temperature && kind == Kind.ChannelDifference ? Kind.TemperatureDifference : channel;
         }
 

@@ -16,6 +16,17 @@ internal static class Noise
         return (decimal)sum / (1UL << 53) - Draws / 2;
     }
 
+    /// <summary>64 even bits of one sample.</summary>
+    public static ulong Even(ulong seed, int sample) => Scramble(seed, (ulong)sample + 1);
+
+    /// <summary>A seed of its own for something with a name: FNV-1a over the name's UTF-16 codes.</summary>
+    public static ulong Seed(int seed, string name)
+    {
+        var hash = 0xCBF29CE484222325 ^ (ulong)(uint)seed << 32;
+        foreach (var letter in name) hash = unchecked((hash ^ letter) * 0x100000001B3);
+        return hash;
+    }
+
     // A counter times an odd number, mixed by shifts and products until every bit depends on every other (the finaliser SplitMix64).
     private static ulong Scramble(ulong seed, ulong counter)
     {

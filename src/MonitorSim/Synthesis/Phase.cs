@@ -1,14 +1,16 @@
 namespace MonitorSim.Synthesis;
 
-/// <summary>A stretch of motion with constant jerk: p(t) = p + v·t + a·t²/2 + j·t³/6, v(t) = v + a·t + j·t²/2, t from its own start.</summary>
+/// <summary>A stretch of motion with constant jerk, and a sine on top of it where there is one:
+/// p(t) = p + v·t + a·t²/2 + j·t³/6, v(t) = v + a·t + j·t²/2, t from its own start.</summary>
 /// <remarks>Decimals carry 28 digits, so that a ramp of 1 m/s² sampled every millisecond is exactly k mm/s.</remarks>
 /// <param name="Start">When it begins, s.</param>
 /// <param name="Duration">s.</param>
 /// <param name="Position">At its start, m or rad.</param>
-/// <param name="Velocity">At its start, m/s or rad/s.</param>
-/// <param name="Acceleration">At its start, m/s² or rad/s².</param>
+/// <param name="Velocity">At its start, without the sine (which adds nothing there), m/s or rad/s.</param>
+/// <param name="Acceleration">At its start, without the sine, m/s² or rad/s².</param>
 /// <param name="Jerk">m/s³ or rad/s³.</param>
-internal readonly record struct Phase(decimal Start, decimal Duration, decimal Position, decimal Velocity, decimal Acceleration, decimal Jerk)
+/// <param name="Sine">What swings on top.</param>
+internal readonly record struct Phase(decimal Start, decimal Duration, decimal Position, decimal Velocity, decimal Acceleration, decimal Jerk, Sine Sine = default)
 {
     /// <summary>When it ends, s.</summary>
     public decimal End => Start + Duration;
@@ -17,13 +19,20 @@ internal readonly record struct Phase(decimal Start, decimal Duration, decimal P
     public decimal PositionAt(decimal t)
     {
         t = Math.Clamp(t, 0, Duration);
-        return Position + t * (Velocity + t * (Acceleration / 2 + t * Jerk / 6));
+        return Position + t * (Velocity + t * (Acceleration / 2 + t * Jerk / 6)) + Sine.PositionAt(t);
     }
 
     /// <summary>The velocity so long after its start; outside of it, at the nearer end.</summary>
     public decimal VelocityAt(decimal t)
     {
         t = Math.Clamp(t, 0, Duration);
-        return Velocity + t * (Acceleration + t * Jerk / 2);
+        return Velocity + t * (Acceleration + t * Jerk / 2) + Sine.VelocityAt(t);
+    }
+
+    /// <summary>The acceleration so long after its start; outside of it, at the nearer end.</summary>
+    public decimal AccelerationAt(decimal t)
+    {
+        t = Math.Clamp(t, 0, Duration);
+        return Acceleration + t * Jerk + Sine.AccelerationAt(t);
     }
 }

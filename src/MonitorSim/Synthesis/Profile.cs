@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
+using MonitorSim.Synthesis.Steps;
 
 namespace MonitorSim.Synthesis;
 
 /// <summary>Synthetic motion of one axis, written in the order in which it happens, for testing trip logic in C#.</summary>
 /// <remarks>
-/// A profile begins at rest at position 0 and time 0. <see cref="Hold"/>, <see cref="RampTo"/> and <see cref="MoveBy"/> take time; signals, noise
+/// A profile begins at rest at position 0 and time 0. <see cref="Hold"/>, <see cref="RampTo"/>, <see cref="MoveBy"/>, <see cref="MoveTo"/> and <see cref="Sine"/> take time; signals, noise
 /// and drop-outs begin at the moment at which they are written. Whether the axis is linear or rotary follows from the units. A profile never
 /// changes: each call gives a new one, so that a beginning can be shared. All is computed in decimals: a profile gives the same bits everywhere.
 /// </remarks>
@@ -18,6 +19,8 @@ public sealed record Profile
     private Profile(Quantity rate) => Rate = rate;
 
     internal Quantity Rate { get; }
+    internal Quantity? Start { get; private init; }
+    internal ImmutableList<ScenarioStep> Steps { get; private init; } = [];
     internal Motion Motion { get; private init; } = Motion.AtRest;
     internal ProfileUnits Units { get; private init; }
     internal ImmutableList<SignalMark> Signals { get; private init; } = [];
@@ -52,14 +55,17 @@ public sealed record Profile
     {
         var value = Units.Si(position, Kind.Position, Allowed.Any, "From(position)", out var units);
         if (Motion.Phases.Count > 0) throw Wrong("From(position)", FormattableString.Invariant($"the profile is {Motion.Time:0.#########} s long already"), "say where it begins before anything else");
-        return this with { Units = units, Motion = Motion.EndingAt(value, 0) };
+        return this with { Units = units, Start = position, Motion = Motion.EndingAt(value, 0) };
     }
 
     /// <summary>Keeps the present speed (at rest: stands still).</summary>
     /// <param name="duration">0 or more.</param>
     /// <exception cref="InputException">No duration, or a negative one.</exception>
-    public Profile Hold(Quantity duration) =>
-        this with { Motion = Motion.Then(Units.Si(duration, Kind.Time, Allowed.NonNegative, "Hold(duration)", out _)) };
+    public Profile Hold(Quantity duration)
+    {
+        var time = Units.Si(duration, Kind.Time, Allowed.NonNegative, "Hold(duration)", out _);
+        return With(new HoldStep { For = duration }, Units, Motion.Then(time));
+    }
 
     /// <summary>Changes the speed at constant acceleration: |v - v0| / a long, over (v² - v0²) / 2a where the direction stays.</summary>
     /// <param name="speed">The speed at the end, with its sign.</param>
@@ -71,7 +77,7 @@ public sealed record Profile
         var a = units.Si(acceleration, Kind.Acceleration, Allowed.Positive, "RampTo(acceleration)", out units);
         var change = v - Motion.Velocity;
         var ramp = Motion.Then(Math.Abs(change) / a, Math.Sign(change) * a);
-        return this with { Units = units, Motion = ramp.EndingAt(ramp.Position, v) };
+        return With(new RampStep { To = speed, Acceleration = acceleration }, units, ramp.EndingAt(ramp.Position, v));
     }
 
     /// <summary>Moves from rest to rest in the shortest time that the limits allow; ends exactly there. The last sample of a trace need not be
@@ -84,12 +90,49 @@ public sealed record Profile
     public Profile MoveBy(Quantity distance, Quantity speed, Quantity acceleration, Quantity? jerk = null)
     {
         var d = Units.Si(distance, Kind.Position, Allowed.Any, "MoveBy(distance)", out var units);
-        var v = units.Si(speed, Kind.Velocity, Allowed.Positive, "MoveBy(speed)", out units);
-        var a = units.Si(acceleration, Kind.Acceleration, Allowed.Positive, "MoveBy(acceleration)", out units);
-        decimal? j = jerk is null ? null : units.Jerk(jerk, "MoveBy(jerk)");
-        if (Motion.Velocity != 0) throw Wrong("MoveBy(distance)", FormattableString.Invariant($"the axis still moves when the move begins, at {Motion.Time:0.#########} s"), "RampTo a speed of 0 first");
-        if (d == 0) return this with { Units = units };
-        return this with { Units = units, Motion = JerkLimitedMove.Over(Math.Abs(d), v, a, j).After(Motion, d, a, j) };
+        return Move("MoveBy", d, new() { By = distance, Speed = speed, Acceleration = acceleration, Jerk = jerk }, units);
+    }
+
+    /// <summary>Moves from rest to rest at a position in the shortest time that the limits allow, as <see cref="MoveBy"/> does.</summary>
+    /// <param name="position">Where to.</param>
+    /// <param name="speed">The largest speed, more than 0; short moves do not reach it.</param>
+    /// <param name="acceleration">The largest acceleration, more than 0.</param>
+    /// <param name="jerk">The largest jerk, more than 0; null: no limit.</param>
+    /// <exception cref="InputException">A quantity of another kind or out of range, or the axis is not at rest.</exception>
+    public Profile MoveTo(Quantity position, Quantity speed, Quantity acceleration, Quantity? jerk = null)
+    {
+        var p = Units.Si(position, Kind.Position, Allowed.Any, "MoveTo(position)", out var units);
+        return Move("MoveTo", p - Motion.Position, new() { To = position, Speed = speed, Acceleration = acceleration, Jerk = jerk }, units);
+    }
+
+    private Profile Move(string call, decimal distance, MoveStep step, ProfileUnits units)
+    {
+        var v = units.Si(step.Speed, Kind.Velocity, Allowed.Positive, $"{call}(speed)", out units);
+        var a = units.Si(step.Acceleration, Kind.Acceleration, Allowed.Positive, $"{call}(acceleration)", out units);
+        decimal? j = step.Jerk is null ? null : units.Si(step.Jerk, Kind.Jerk, Allowed.Positive, $"{call}(jerk)", out units);
+        if (Motion.Velocity != 0)
+            throw Wrong($"{call}({(step.By is null ? "position" : "distance")})", FormattableString.Invariant($"the axis still moves when the move begins, at {Motion.Time:0.#########} s"), "RampTo a speed of 0 first");
+        return With(step, units, distance == 0 ? Motion : JerkLimitedMove.Over(Math.Abs(distance), v, a, j).After(Motion, distance, a, j));
+    }
+
+    /// <summary>Swings in whole cycles on top of the present speed v0: v = v0 + V·sin(2πft), p = p0 + v0·t + A·(1 - cos(2πft)) with V = 2πf·A. It begins at
+    /// one turning point, reaches the other 2A away, and ends with the speed with which it began; the acceleration jumps at both ends.</summary>
+    /// <param name="amplitude">A, such as <c>5 mm</c>, or V, such as <c>20 mm/s</c>, with its sign.</param>
+    /// <param name="frequency">f, more than 0, such as <c>2 Hz</c>.</param>
+    /// <param name="cycles">How many, at least 1.</param>
+    /// <exception cref="InputException">A quantity of another kind or out of range, or no cycle.</exception>
+    public Profile Sine(Quantity amplitude, Quantity frequency, int cycles = 1)
+    {
+        var isSpeed = IsSpeed(amplitude);
+        var size = Units.Si(amplitude, isSpeed ? Kind.Velocity : Kind.Position, Allowed.Any, "Sine(amplitude)", out var units);
+        var f = units.Si(frequency, Kind.Rate, Allowed.Positive, "Sine(frequency)", out _);
+        if (cycles < 1) throw Wrong("Sine(cycles)", FormattableString.Invariant($"{cycles} cycles are none"), "give at least 1");
+        var time = cycles / f;
+        var swing = Motion.Then(time, sine: new(isSpeed ? size : size * DecimalAngles.Turn * f, f));
+
+        // Whole cycles leave nothing but the way at the speed before.
+        return With(new SineStep { Amplitude = amplitude, Frequency = frequency, Cycles = cycles }, units,
+            swing.EndingAt(Motion.Position + Motion.Velocity * time, Motion.Velocity));
     }
 
     /// <summary>From now on a column carries noise: nearly normal, never more than six times its deviation, drawn from seed and sample alone.
@@ -104,7 +147,7 @@ public sealed record Profile
 
         // Position and velocity differ in their noise even where the user gives both the same seed.
         var stream = (ulong)(uint)seed << 1 | (ofVelocity ? 1UL : 0);
-        return this with { Units = units, Noises = Noises.Add(new(Now, ofVelocity, value, stream)) };
+        return With(new NoiseStep { Deviation = deviation, Seed = seed }, units, Motion) with { Noises = Noises.Add(new(Now, ofVelocity, value, stream)) };
     }
 
     /// <summary>From now on the cells of position and velocity are missing for a while; the motion itself goes on with what follows.</summary>
@@ -113,7 +156,7 @@ public sealed record Profile
     public Profile DropOut(Quantity duration)
     {
         Units.Si(duration, Kind.Time, Allowed.NonNegative, "DropOut(duration)", out _);
-        return this with { DropOuts = DropOuts.Add(new(Now, Now + duration.Nanoseconds)) };
+        return With(new DropOutStep { For = duration }, Units, Motion) with { DropOuts = DropOuts.Add(new(Now, Now + duration.Nanoseconds)) };
     }
 
     /// <summary>From now on a signal is on or off; before it was first mentioned it is off.</summary>
@@ -124,7 +167,7 @@ public sealed record Profile
     {
         if (name is null or "" or ProfileSampler.Position or ProfileSampler.Velocity)
             throw Wrong("Signal(name)", $"'{name}' cannot name a signal", "give it a name of its own, such as gateOpen");
-        return this with { Signals = Signals.Add(new(Now, name, on)) };
+        return With(new SignalStep { Name = name, On = on }, Units, Motion) with { Signals = Signals.Add(new(Now, name, on)) };
     }
 
     /// <summary>What the recording resolves: every value is rounded to the nearest multiple, halves away from 0. Without it 1 nm, 1 nm/s
@@ -152,9 +195,14 @@ public sealed record Profile
     /// their units (SI unless <see cref="WrittenIn"/> says otherwise), and one of <c>true</c> and <c>false</c> for every signal.</summary>
     /// <param name="name">What to call the recording.</param>
     /// <exception cref="InputException">More samples than a recording can hold.</exception>
-    public Trace ToTrace(string name) => new ProfileSampler(this).Sample(name);
+    public Trace ToTrace(string name) => ProfileSampler.Sample(this, name);
 
-    private long Now => ProfileSampler.Nanoseconds(Motion.Time);
+    /// <summary>Begins a profile whose axis is known to be linear or rotary.</summary>
+    internal static Profile At(Quantity rate, bool isRotary) => At(rate) with { Units = new(isRotary) };
+
+    private Profile With(ScenarioStep step, ProfileUnits units, Motion motion) => this with { Units = units, Motion = motion, Steps = Steps.Add(step) };
+
+    private long Now => SampleTimes.Round(Motion.Time);
 
     private static bool IsSpeed(Quantity quantity) => quantity.Unit.Dimension.Time < 0;
 

@@ -21,19 +21,6 @@ internal readonly record struct ProfileUnits(bool? IsRotary)
         return InRange(quantity, allowed, place);
     }
 
-    /// <summary>A jerk's SI value: an acceleration a second.</summary>
-    public decimal Jerk(Quantity quantity, string place)
-    {
-        var wanted = KindUnits.Of(Kind.Acceleration, IsRotary ?? false).Dimensions[0] / Dimension.Second;
-        if (quantity.Unit.Dimension != wanted)
-        {
-            var examples = IsRotary == true ? "deg/s³, rad/s³" : "mm/s³, m/s³";
-            throw Wrong(place, $"'{quantity}' is no {(IsRotary == true ? "rotary" : "linear")} jerk", $"would do: {examples}");
-        }
-
-        return InRange(quantity, Allowed.Positive, place);
-    }
-
     /// <summary>Checks a unit.</summary>
     public ProfileUnits Knowing(Unit unit, Kind kind, string text, string place)
     {

@@ -105,6 +105,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("replay", "plan.json", "trace.csv", "--nonsense")]
     [InlineData("nonsense")]
     [InlineData("schema", "nonsense")]
+    [InlineData("synth", "no such scenario.json", "-o", "-")]
+    [InlineData("synth", "scenario.json")]
     [InlineData("explain", "no such plan.json", "no such trace.csv")]
     public void WhatCannotBeDoneExitsWith2AndSaysWhy(params string[] args)
     {
@@ -152,9 +154,13 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public void SchemaIsJson()
     {
-        Assert.Equal(0, Run("schema", "plan", "--quiet", "--no-color"));
-        using var schema = JsonDocument.Parse(_out.ToString());
-        Assert.Equal(JsonValueKind.Object, schema.RootElement.ValueKind);
+        foreach (var which in new[] { "plan", "scenario", "result" })
+        {
+            Assert.Equal(0, Run("schema", which, "--quiet", "--no-color"));
+            using var schema = JsonDocument.Parse(_out.ToString());
+            Assert.Equal("MonitorSim " + which, schema.RootElement.GetProperty("title").GetString());
+            _out.GetStringBuilder().Clear();
+        }
     }
 
     [Fact]
