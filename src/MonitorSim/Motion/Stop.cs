@@ -19,11 +19,11 @@ public static class Stop
     /// <param name="faults">What is wrong with drive and brake, from the beginning; those of sensors do not act here.</param>
     /// <param name="horizon">How long it is followed, s, > 0.</param>
     /// <exception cref="InputException">A runaway of a drive without a limit.</exception>
-    public static StopResult Simulate(Plant plant, StopProgram program, double velocity, IReadOnlyList<Fault>? faults = null, double horizon = Horizon)
+    public static StopResult Simulate(Plant plant, StopProgram program, double velocity, IReadOnlyList<MachineFault>? faults = null, double horizon = Horizon)
     {
         ArgumentNullException.ThrowIfNull(plant);
         ArgumentNullException.ThrowIfNull(program);
-        return new StopRun(plant, reaction => program with { Reaction = reaction }, MachineFaults.Of(faults ?? [], plant, velocity), [], horizon)
+        return new StopRun(plant, reaction => program with { Reaction = reaction }, MachineCondition.Of(faults ?? [], plant, velocity), [], horizon)
             .From(new(0, 0, velocity, 0, 0), program.Reaction);
     }
 }

@@ -8,7 +8,7 @@ namespace MonitorSim.Motion;
 /// <param name="faults">What is wrong.</param>
 /// <param name="watchers">The limits that watch.</param>
 /// <param name="horizon">How long it is followed, s.</param>
-internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf, MachineFaults faults, IEnumerable<Watcher> watchers, double horizon)
+internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf, MachineCondition faults, IEnumerable<Watcher> watchers, double horizon)
 {
     // Friction that vanishes with the speed never quite ends a motion; this share of the largest speed counts as rest.
     private const double Negligible = 1e-6;

@@ -7,7 +7,7 @@ internal sealed class StopSequence
 {
     private readonly Plant _plant;
     private readonly Func<Reaction, StopProgram> _programOf;
-    private readonly MachineFaults _faults;
+    private readonly MachineCondition _faults;
     private readonly PriorityQueue<Action<MotionState>, (double Time, int Order)> _agenda = new();
     private readonly HashSet<Watch> _taken = [];
     private List<Watch> _watches = [];
@@ -19,7 +19,7 @@ internal sealed class StopSequence
     private int _order;
     private AxisState _state = AxisState.Running;
 
-    public StopSequence(Plant plant, Func<Reaction, StopProgram> programOf, MachineFaults faults, double velocity)
+    public StopSequence(Plant plant, Func<Reaction, StopProgram> programOf, MachineCondition faults, double velocity)
     {
         (_plant, _programOf, _faults, _program) = (plant, programOf, faults, programOf(Reaction.None));
         _drive = faults.HasNoTorque ? Drive.Off : faults.Runaway != 0 ? new Drive.Constant(faults.Runaway * plant.Limit) : new Drive.Ramp(0, velocity, 0);

@@ -108,7 +108,7 @@ public sealed class StopTests
     public void ABrakeThatStaysOpenNeverStopsALift()
     {
         var plant = new Plant { Inertia = 100, Load = -981, Brake = new(2000, 0.06) };
-        var result = Stop.Simulate(plant, Off, 0, [new BrakeStaysOpen()], horizon: 2);
+        var result = Stop.Simulate(plant, Off, 0, [new OpenBrakeFault()], horizon: 2);
         Assert.Null(result.Time);
         Close(9.81 * 2, result.PeakSpeed);
     }
@@ -193,7 +193,7 @@ public sealed class StopTests
     public void ARunawayThatIgnoresTheRampEndsWithTorqueOff()
     {
         var plant = new Plant { Inertia = 10, Limit = 20, Coulomb = 10 };
-        var result = Stop.Simulate(plant, new() { Reaction = Reaction.Stop1, Time = 0.5 }, 0.5, [new Runaway(), new RampIgnored()]);
+        var result = Stop.Simulate(plant, new() { Reaction = Reaction.Stop1, Time = 0.5 }, 0.5, [new RunawayFault(), new IgnoredRampFault()]);
         Close(1.0, result.PeakSpeed);
         Close(0.5, result.OffAt!.Value);
         Close(1.5, result.Time!.Value);
@@ -202,7 +202,7 @@ public sealed class StopTests
 
     [Fact]
     public void ARunawayNeedsALimit() =>
-        Assert.Contains("limit", Assert.Throws<InputException>(() => Stop.Simulate(new() { Inertia = 1 }, Off, 1, [new Runaway()])).Message);
+        Assert.Contains("limit", Assert.Throws<InputException>(() => Stop.Simulate(new() { Inertia = 1 }, Off, 1, [new RunawayFault()])).Message);
 
     internal static void Close(double expected, double found) => Assert.InRange(found, expected - Math.Abs(expected) * 1e-6 / 10, expected + Math.Abs(expected) * 1e-6 / 10);
 

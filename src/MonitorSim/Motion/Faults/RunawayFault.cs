@@ -1,9 +1,11 @@
 namespace MonitorSim.Motion.Faults;
 
 /// <summary>The drive gives its full torque, until it takes part in a stop or its torque is off.</summary>
-/// <remarks>Alone it is a wrong set point: the drive still follows the ramp of a stop. With <see cref="RampIgnored"/> only torque off ends it.</remarks>
-public sealed record Runaway : Fault
+/// <remarks>Alone it is a wrong set point: the drive still follows the ramp of a stop. With <see cref="IgnoredRampFault"/> only torque off ends it.</remarks>
+public sealed record RunawayFault : MachineFault
 {
+    /// <inheritdoc/>
+    public override string Fault => "runaway";
     /// <summary>Which way.</summary>
     public RunawayDirection Direction { get; init; }
 }
@@ -18,9 +20,3 @@ public enum RunawayDirection
     /// <summary>Towards falling positions.</summary>
     Negative,
 }
-
-/// <summary>The drive gives no torque any more and takes part in no stop. There is no braking by short circuit either, until torque is commanded off.</summary>
-public sealed record LossOfTorque : Fault;
-
-/// <summary>The drive does not follow the ramp of a stop, nor holds after it: it goes on as before until its torque is off.</summary>
-public sealed record RampIgnored : Fault;

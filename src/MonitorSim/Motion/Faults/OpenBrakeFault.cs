@@ -1,4 +1,8 @@
 namespace MonitorSim.Motion.Faults;
 
 /// <summary>The holding brake does not close when it is commanded. One that has closed already stays closed.</summary>
-public sealed record BrakeStaysOpen : Fault;
+public sealed record OpenBrakeFault : MachineFault
+{
+    /// <inheritdoc/>
+    public override string Fault => "open brake";
+}
