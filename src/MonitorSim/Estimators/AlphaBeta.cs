@@ -2,9 +2,7 @@ using MonitorSim.Channels;
 
 namespace MonitorSim.Estimators;
 
-/// <summary>Alpha-beta tracking filter: predicts position and rate, corrects both by the residual.</summary>
-/// <remarks>r_k = p_k - (x_(k-1) + v_(k-1)·dt); x_k = x_(k-1) + v_(k-1)·dt + alpha·r_k; v_k = v_(k-1) + beta·r_k/dt. x starts at the first position, v at
-/// the first difference, and both anew after a missing value. Stable for 0 &lt; alpha &lt; 1, 0 &lt; beta &lt; 4 - 2·alpha.</remarks>
+/// <summary><see cref="Plans.EstimatorName.AlphaBeta"/>. Stable for 0 &lt; alpha &lt; 1, 0 &lt; beta &lt; 4 - 2·alpha.</summary>
 internal sealed class AlphaBeta(Channel source, SampleTimes times, double alpha, double beta) : SmoothedChannel(source, times)
 {
     private double _position;

@@ -3,8 +3,7 @@ using MonitorSim.Channels;
 
 namespace MonitorSim.Estimators;
 
-/// <summary>Backward difference over a number of samples.</summary>
-/// <remarks>v_k = (p_k - p_(k-m)) / (t_k - t_(k-m)). Delay m·T/2; white-noise gain sqrt(2)/(m·T). Compared exactly.</remarks>
+/// <summary><see cref="Plans.EstimatorName.Difference"/>, compared exactly.</summary>
 internal sealed class Difference(Channel source, SampleTimes times, int samples) : DerivedChannel(source, times)
 {
     protected override int Reach => samples;

@@ -2,9 +2,7 @@ using MonitorSim.Channels;
 
 namespace MonitorSim.Estimators;
 
-/// <summary>Backward difference through a first-order low-pass.</summary>
-/// <remarks>y_k = y_(k-1) + dt/(tau + dt) · (d_k - y_(k-1)), d_k the backward difference (backward Euler, so that no exponential has to be the
-/// same on every machine). y starts at the first difference, and anew after a missing value. Delay about tau + T/2.</remarks>
+/// <summary><see cref="Plans.EstimatorName.LowPass"/>, by backward Euler, so that no exponential has to be the same on every machine.</summary>
 internal sealed class LowPass(Channel source, SampleTimes times, double timeConstant) : SmoothedChannel(source, times)
 {
     protected override int Reach => 1;

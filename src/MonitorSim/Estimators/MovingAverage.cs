@@ -2,9 +2,7 @@ using MonitorSim.Channels;
 
 namespace MonitorSim.Estimators;
 
-/// <summary>Mean of the last backward differences.</summary>
-/// <remarks>v_k = mean over i = 0..m-1 of (p_(k-i) - p_(k-i-1)) / (t_(k-i) - t_(k-i-1)). At a steady period T it equals the difference over m
-/// samples: delay m·T/2, white-noise gain sqrt(2)/(m·T).</remarks>
+/// <summary><see cref="Plans.EstimatorName.MovingAverage"/>.</summary>
 internal sealed class MovingAverage(Channel source, SampleTimes times, int samples) : SmoothedChannel(source, times)
 {
     protected override int Reach => samples;

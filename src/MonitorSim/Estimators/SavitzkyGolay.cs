@@ -2,10 +2,8 @@ using MonitorSim.Channels;
 
 namespace MonitorSim.Estimators;
 
-/// <summary>Slope, at the newest sample, of the polynomial that fits the last samples best (least squares on the actual times).</summary>
-/// <remarks>A. Savitzky, M. J. E. Golay, Anal. Chem. 36 (1964) 1627; end point form. The fit runs on polynomials that are orthogonal over the
-/// samples' own times (G. E. Forsythe, J. SIAM 5 (1957) 74), so no matrix has to be solved. While there are fewer samples than the degree
-/// needs, the degree is lower.</remarks>
+/// <summary><see cref="Plans.EstimatorName.SavitzkyGolay"/>.</summary>
+/// <remarks>The fit runs on polynomials that are orthogonal over the samples' own times (G. E. Forsythe, J. SIAM 5 (1957) 74), so no matrix has to be solved.</remarks>
 internal sealed class SavitzkyGolay(Channel source, SampleTimes times, int samples, int degree) : SmoothedChannel(source, times)
 {
     // Of the orthogonal polynomials of the present degree and the one before: their values at the samples.

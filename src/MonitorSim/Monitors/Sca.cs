@@ -5,20 +5,28 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
 
-/// <summary>SCA, safe cam: an output that is on while the position is inside a range.</summary>
+/// <summary>SCA, safe cam: an output that is on while the position is inside a range; it never trips.</summary>
+/// <remarks>
+/// <para>Equation: turns on where from + h &lt;= p &lt;= to - h holds for one range and has held for <see cref="OnDelay"/>; turns off where from &lt;= p &lt;= to has held for none of them during
+/// <see cref="OffDelay"/>; h is the hysteresis. On a modulo axis p is the representative nearest to the middle of each range, which may wrap. Of two recordings the first counts.</para>
+/// <para>Initial condition: off.</para>
+/// <para>Start-up: the delays count from the first watching cycle on; before it, and without a request, the output is off.</para>
+/// <para>Pitfall: ranges that touch do not add up: with a hysteresis, each needs room within itself; and whoever reads the output in a request sees it one cycle later.</para>
+/// <para>Standard: SCA of IEC 61800-5-2.</para>
+/// </remarks>
 [Needs(Kind.Position)]
 [OutputFunction(CanTrip = false)]
 public sealed record Sca : MonitorPlan
 {
     /// <inheritdoc/>
     public override string Function => "SCA";
-    /// <summary>Pairs of from and to.</summary>
+    /// <summary>One or more pairs of from and to, m or rad, of any sign, from not above to unless the axis is modulo.</summary>
     [Kind(Kind.Position, Allowed.Any)] public required IReadOnlyList<IReadOnlyList<Quantity>> Ranges { get; init; }
-    /// <summary>How far inside its condition must hold to turn the output on; default 0.</summary>
+    /// <summary>How far inside a range the position must be to turn the output on, m or rad, 0 or more, at most half of the widest range; default 0.</summary>
     [Kind(Kind.Position)] public Quantity? Hysteresis { get; init; }
-    /// <summary>How long its condition must hold to turn the output on; default 0.</summary>
+    /// <summary>How long the condition must hold, without interruption, to turn the output on, s, 0 or more; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OnDelay { get; init; }
-    /// <summary>How long its condition must fail to turn the output off; default 0.</summary>
+    /// <summary>How long the condition must fail, without interruption, to turn the output off, s, 0 or more; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OffDelay { get; init; }
 
     internal override Reaction DefaultReaction => Plans.Reaction.None;

@@ -4,17 +4,26 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
 
-/// <summary>SDI, safe direction: the axis must not move against the permitted direction.</summary>
+/// <summary>SDI, safe direction: trips where the axis moves against the permitted direction by more than a tolerance.</summary>
+/// <remarks>
+/// <para>Equation: positive permitted: x = p_r - p vs tolerance, p_r being the furthest position reached while watching (<see cref="Reference"/> start: p_w). Negative permitted: x = p - p_r,
+/// p_r the lowest position. On a modulo axis p is unwrapped; of two recordings the first counts.</para>
+/// <para>Initial condition: p_r = p_w, the position at the first watching cycle that has one.</para>
+/// <para>Start-up: the first watching cycle sets the reference and measures 0.</para>
+/// <para>Pitfall: measured from the furthest position, noise and backlash count from their highest peak ever: the tolerance has to exceed their whole span. Measured from the start, an axis
+/// that has gone far may come back all the way.</para>
+/// <para>Standard: SDI of IEC 61800-5-2.</para>
+/// </remarks>
 [Needs(Kind.Position)]
 public sealed record Sdi : MonitorPlan
 {
     /// <inheritdoc/>
     public override string Function => "SDI";
-    /// <summary>The permitted direction.</summary>
+    /// <summary>The permitted direction: positive or negative.</summary>
     public required Direction Allow { get; init; }
-    /// <summary>How far it may move against it.</summary>
+    /// <summary>How far it may move against the permitted direction, m or rad, 0 or more.</summary>
     [Kind(Kind.Position)] public required Quantity Tolerance { get; init; }
-    /// <summary>From where that is measured.</summary>
+    /// <summary>From where that is measured: furthest or start; default furthest.</summary>
     public DirectionReference Reference { get; init; }
 
     internal override Measures Measure(AxisChannels axis) =>

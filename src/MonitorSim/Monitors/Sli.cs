@@ -4,17 +4,26 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
 
-/// <summary>SLI, safely-limited increment: one move of limited length, then standstill.</summary>
+/// <summary>SLI, safely-limited increment: trips where a move is longer than an increment, and, after its time, where the axis does not stand still.</summary>
+/// <remarks>
+/// <para>Equation: side increment, while c_n - c_w is below <see cref="MoveTime"/>: x = |p - p_w| vs increment. Side window, from the first cycle with c_n - c_w at or above it on:
+/// x = |p - p_h| vs window. c_w is the first watching cycle. On a modulo axis p is unwrapped; of two recordings the first counts.</para>
+/// <para>Initial condition: p_w and p_h are the positions at the first cycle of each phase that has one.</para>
+/// <para>Start-up: the first cycle of each phase sets its reference and measures 0.</para>
+/// <para>Pitfall: the move's time runs from the beginning of watching, not from the first motion; and p_h is where the axis is when the time is over, moving or not: a move that comes late
+/// trips the window.</para>
+/// <para>Standard: SLI of IEC 61800-5-2; moveTime and window are the project's own.</para>
+/// </remarks>
 [Needs(Kind.Position)]
 public sealed record Sli : MonitorPlan
 {
     /// <inheritdoc/>
     public override string Function => "SLI";
-    /// <summary>The longest move.</summary>
+    /// <summary>The longest move allowed, m or rad, 0 or more.</summary>
     [Kind(Kind.Position)] public required Quantity Increment { get; init; }
-    /// <summary>How long the move may take; null: without end.</summary>
+    /// <summary>How long the move may take, s, 0 or more; default without end.</summary>
     [Kind(Kind.Time)] public Quantity? MoveTime { get; init; }
-    /// <summary>The standstill window after the move; null: nothing is compared then.</summary>
+    /// <summary>How far the axis may move after that time, m or rad, 0 or more; default not compared.</summary>
     [Kind(Kind.Position)] public Quantity? Window { get; init; }
 
     internal override Measures Measure(AxisChannels axis) =>

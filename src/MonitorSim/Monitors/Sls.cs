@@ -4,20 +4,31 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
 
-/// <summary>SLS, safely-limited speed: the speed must not exceed a limit.</summary>
+/// <summary>SLS, safely-limited speed: trips where the speed exceeds a limit.</summary>
+/// <remarks>
+/// <para>Equation: side upper: x = |v|, the larger of two recordings (<see cref="Signed"/>: v of the first), vs L, the limit. With <see cref="Levels"/>, L is the laxest limit
+/// in force: that of the first level whose condition holds, and that of every level given up at a cycle c_s for a stricter one while c_n - c_s is below the delay. Side
+/// approach: x = |v| - (|v(t_a)| - deceleration·(c_n - t_a)) vs tolerance, compared while arming or while a stricter level is pending, and only where |v| is more than the
+/// limit to come.</para>
+/// <para>Initial condition: none for the upper side; the ramp of the approach starts at |v(t_a)|, t_a being the cycle at which the limit was asked for.</para>
+/// <para>Start-up: the upper side is compared from the end of the delay on, the approach from the request on. Where no level holds, there is no request.</para>
+/// <para>Pitfall: without a speed at t_a the approach is not compared at all (a derived speed has none at the first sample); and once the approach has tripped, the limit itself is not
+/// reported before an acknowledgement.</para>
+/// <para>Standard: SLS of IEC 61800-5-2; more than one limit and the time to reach a lower one are left to the maker there, levels and approach are the project's own.</para>
+/// </remarks>
 [Needs(Kind.Velocity)]
 [ExactlyOneOf("limit", "levels")]
 public sealed record Sls : MonitorPlan
 {
     /// <inheritdoc/>
     public override string Function => "SLS";
-    /// <summary>The largest speed allowed; or <see cref="Levels"/>.</summary>
+    /// <summary>The largest speed allowed, m/s or rad/s, 0 or more unless signed; either this or <see cref="Levels"/>.</summary>
     [Kind(Kind.Velocity, Allowed.NonNegativeUnlessSigned)] public Quantity? Limit { get; init; }
-    /// <summary>Limits by condition: the first whose condition holds is chosen.</summary>
+    /// <summary>Limits by condition, one or more: the first whose condition holds is chosen; default none.</summary>
     public IReadOnlyList<SpeedLevel>? Levels { get; init; }
-    /// <summary>Watches the way down to a limit to come.</summary>
+    /// <summary>Compares the way down to a limit to come; default not compared.</summary>
     public Approach? Approach { get; init; }
-    /// <summary>Compares the quantity itself instead of its magnitude.</summary>
+    /// <summary>Whether the quantity itself is compared instead of its magnitude; then limits may be negative; default false.</summary>
     public bool Signed { get; init; }
 
     internal override Measures Measure(AxisChannels axis)
@@ -33,16 +44,16 @@ public sealed record SpeedLevel
 {
     /// <summary>When this limit is chosen.</summary>
     public required Condition When { get; init; }
-    /// <summary>The largest speed allowed.</summary>
+    /// <summary>The largest speed allowed, m/s or rad/s, 0 or more unless signed.</summary>
     [Kind(Kind.Velocity, Allowed.NonNegativeUnlessSigned)] public required Quantity Limit { get; init; }
 }
 
 /// <summary>A ramp that the speed must keep under until a limit takes force.</summary>
 public sealed record Approach
 {
-    /// <summary>The ramp's deceleration.</summary>
+    /// <summary>The ramp's deceleration, m/s² or rad/s², more than 0.</summary>
     [Kind(Kind.Acceleration, Allowed.Positive)] public required Quantity Deceleration { get; init; }
-    /// <summary>How far the speed may lie above the ramp.</summary>
+    /// <summary>How far the speed may lie above the ramp, m/s or rad/s, 0 or more.</summary>
     [Kind(Kind.Velocity)] public required Quantity Tolerance { get; init; }
 }
 

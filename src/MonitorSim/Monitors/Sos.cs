@@ -4,15 +4,24 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
 
-/// <summary>SOS, safe operating stop: the axis must stay where it is, under torque.</summary>
+/// <summary>SOS, safe operating stop: trips where the axis, held under torque, leaves the place where watching began.</summary>
+/// <remarks>
+/// <para>Equation: side window: x = |p - p_w| vs window, of the first recording, unwrapped on a modulo axis. Side speed, where <see cref="Speed"/> is set: x = |v|, the larger of two
+/// recordings, vs speed.</para>
+/// <para>Initial condition: p_w is the position at the first watching cycle that has one.</para>
+/// <para>Start-up: the first watching cycle sets the reference and measures 0 against the window; the speed is compared from it on.</para>
+/// <para>Pitfall: p_w is where the axis is when the delay ends, standing or not: a delay shorter than the stop makes the rest of the way count. Slow drift within the window is never
+/// seen, however long it lasts.</para>
+/// <para>Standard: SOS of IEC 61800-5-2.</para>
+/// </remarks>
 [Needs(Kind.Position)]
 public sealed record Sos : MonitorPlan
 {
     /// <inheritdoc/>
     public override string Function => "SOS";
-    /// <summary>The largest distance from where watching began.</summary>
+    /// <summary>The largest distance allowed from where watching began, m or rad, 0 or more.</summary>
     [Kind(Kind.Position)] public required Quantity Window { get; init; }
-    /// <summary>The largest speed; null: not compared.</summary>
+    /// <summary>The largest speed allowed, m/s or rad/s, 0 or more; default not compared.</summary>
     [Kind(Kind.Velocity), Needs(Kind.Velocity)] public Quantity? Speed { get; init; }
 
     internal override Measures Measure(AxisChannels axis) => new SosMeasures(axis, Constant.Of(Window), Constant.OfOptional(Speed));

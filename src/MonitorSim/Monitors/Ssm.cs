@@ -5,7 +5,15 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
 
-/// <summary>SSM, safe speed monitor: an output that is on while the speed is inside a range.</summary>
+/// <summary>SSM, safe speed monitor: an output that is on while the speed is inside a range; it never trips.</summary>
+/// <remarks>
+/// <para>Equation: turns on where lower + h &lt;= |v| &lt;= upper - h has held for <see cref="OnDelay"/>; turns off where lower &lt;= |v| &lt;= upper has failed for <see cref="OffDelay"/>; h is the
+/// hysteresis, a limit that is not set always holds. Of two recordings the smaller counts for lower, the larger for upper (<see cref="Signed"/>: v of the first).</para>
+/// <para>Initial condition: off.</para>
+/// <para>Start-up: the delays count from the first watching cycle on; before it, and without a request, the output is off. Without a speed the condition does not hold.</para>
+/// <para>Pitfall: off means too fast, too slow, not requested or not known: let nothing dangerous depend on off. Whoever reads the output in a request sees it one cycle later.</para>
+/// <para>Standard: SSM of IEC 61800-5-2, where it tells that the speed is below a limit.</para>
+/// </remarks>
 [Needs(Kind.Velocity)]
 [AtLeastOneOf("lower", "upper")]
 [OutputFunction(CanTrip = false)]
@@ -13,17 +21,17 @@ public sealed record Ssm : MonitorPlan
 {
     /// <inheritdoc/>
     public override string Function => "SSM";
-    /// <summary>The least allowed; null: not compared.</summary>
+    /// <summary>The least speed for on, m/s or rad/s, 0 or more unless signed, not above <see cref="Upper"/>; default not compared.</summary>
     [Kind(Kind.Velocity, Allowed.NonNegativeUnlessSigned)] public Quantity? Lower { get; init; }
-    /// <summary>The largest allowed; null: not compared.</summary>
+    /// <summary>The largest speed for on, m/s or rad/s, 0 or more unless signed; default not compared.</summary>
     [Kind(Kind.Velocity, Allowed.NonNegativeUnlessSigned)] public Quantity? Upper { get; init; }
-    /// <summary>Compares the quantity itself instead of its magnitude.</summary>
+    /// <summary>Whether the quantity itself is compared instead of its magnitude; then limits may be negative; default false.</summary>
     public bool Signed { get; init; }
-    /// <summary>How far inside its condition must hold to turn the output on; default 0.</summary>
+    /// <summary>How far inside the range the speed must be to turn the output on, m/s or rad/s, 0 or more, at most half of the range where that has two ends; default 0.</summary>
     [Kind(Kind.Velocity)] public Quantity? Hysteresis { get; init; }
-    /// <summary>How long its condition must hold to turn the output on; default 0.</summary>
+    /// <summary>How long the condition must hold, without interruption, to turn the output on, s, 0 or more; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OnDelay { get; init; }
-    /// <summary>How long its condition must fail to turn the output off; default 0.</summary>
+    /// <summary>How long the condition must fail, without interruption, to turn the output off, s, 0 or more; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? OffDelay { get; init; }
 
     internal override Reaction DefaultReaction => Plans.Reaction.None;

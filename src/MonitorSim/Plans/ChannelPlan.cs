@@ -43,13 +43,20 @@ public sealed record ChannelPlan
 }
 
 /// <summary>A second recording of a channel, compared with the first. What is not said is as with the first.</summary>
+/// <remarks>
+/// <para>Equation: x = |x1 - x2| vs tolerance, through <see cref="Time"/> as its filter; positions of a modulo axis by the shortest way round. A monitor of its own, always requested, called <c>position two channels</c> and the like.</para>
+/// <para>Initial condition: none.</para>
+/// <para>Start-up: compared from the first cycle on at which both have a value.</para>
+/// <para>Pitfall: limits look at both: upper limits of magnitudes, ramps and standstill at the larger, lower limits at the smaller; everything that has a sign, and what is derived, at the first alone.</para>
+/// <para>Standard: none of its own; cross-comparison of two channels is a usual diagnostic measure of ISO 13849-1.</para>
+/// </remarks>
 public sealed record SecondChannelPlan
 {
     /// <summary>The recorded column.</summary>
     public required string Column { get; init; }
-    /// <summary>The largest difference that is allowed.</summary>
+    /// <summary>The largest difference allowed, the channel's unit, 0 or more.</summary>
     [Kind(Kind.ChannelDifference)] public required Quantity Tolerance { get; init; }
-    /// <summary>How long a larger difference may last; default 0.</summary>
+    /// <summary>How long a larger difference may last, s, 0 or more; default 0.</summary>
     [Kind(Kind.Time)] public Quantity? Time { get; init; }
     /// <summary>Its unit.</summary>
     [Kind(Kind.Channel)] public Unit? Unit { get; init; }
@@ -68,13 +75,13 @@ public sealed record SecondChannelPlan
 /// <summary>How a rate is derived, causally, from the samples so far.</summary>
 public sealed record EstimatorPlan
 {
-    /// <summary>Which estimator.</summary>
+    /// <summary>Which estimator; default difference.</summary>
     [AlwaysWritten] public EstimatorName Name { get; init; }
-    /// <summary>How many samples it reaches back (difference, movingAverage) or uses (savitzkyGolay).</summary>
+    /// <summary>How many samples it reaches back (difference, movingAverage) or uses (savitzkyGolay), 1 or more; default 1 (difference alone).</summary>
     public int? Samples { get; init; }
-    /// <summary>The polynomial's degree (savitzkyGolay).</summary>
+    /// <summary>The polynomial's degree (savitzkyGolay), 1 or more, less than samples.</summary>
     public int? Degree { get; init; }
-    /// <summary>The time constant (lowPass).</summary>
+    /// <summary>The time constant (lowPass), s, more than 0.</summary>
     [Kind(Kind.Time, Allowed.Positive)] public Quantity? Time { get; init; }
     /// <summary>The position gain (alphaBeta), 0 &lt; alpha &lt; 1.</summary>
     public double? Alpha { get; init; }

@@ -101,13 +101,48 @@ public enum DirectionReference
 public enum EstimatorName
 {
     /// <summary>Backward difference over a number of samples.</summary>
+    /// <remarks>
+    /// <para>Equation: v_k = (p_k - p_(k-m)) / (t_k - t_(k-m)), m being samples. Delay m·T/2, white-noise gain sqrt(2)/(m·T) at a steady period T.</para>
+    /// <para>Initial condition: none: it has no memory.</para>
+    /// <para>Start-up: no value at the first sample; then over as many samples as there are.</para>
+    /// <para>Pitfall: the shorter it is, the noisier: one step of the encoder's resolution in one period is a whole resolution/T of speed. It alone is compared exactly, as a quotient of recorded values.</para>
+    /// <para>Standard: none; the backward difference of any textbook.</para>
+    /// </remarks>
     Difference,
     /// <summary>Mean of the last backward differences.</summary>
+    /// <remarks>
+    /// <para>Equation: v_k = mean over i = 0..m-1 of (p_(k-i) - p_(k-i-1)) / (t_(k-i) - t_(k-i-1)), m being samples. Delay m·T/2, white-noise gain sqrt(2)/(m·T) at a steady period T.</para>
+    /// <para>Initial condition: none: it has no memory beyond its samples.</para>
+    /// <para>Start-up: no value at the first sample; then the mean of as many differences as there are.</para>
+    /// <para>Pitfall: at a steady period it is the difference over m samples and smooths no better; where the period jitters, short steps count as much as long ones.</para>
+    /// <para>Standard: none; the moving average of any textbook.</para>
+    /// </remarks>
     MovingAverage,
-    /// <summary>Slope at the newest sample of a least-squares polynomial.</summary>
+    /// <summary>Slope, at the newest sample, of the polynomial that fits the last samples best.</summary>
+    /// <remarks>
+    /// <para>Equation: least squares over the last samples, on their actual times, of a polynomial of the degree; v_k is its derivative at t_k. No delay on motion that is such a polynomial (degree 1: (samples - 1)·T/2 on a steady acceleration).</para>
+    /// <para>Initial condition: none: it has no memory beyond its samples.</para>
+    /// <para>Start-up: no value at the first sample; then on as many samples as there are, with a lower degree where they are too few.</para>
+    /// <para>Pitfall: at the end of its samples it is much noisier than in their middle, and the more so the higher the degree; a step of the position overshoots.</para>
+    /// <para>Standard: A. Savitzky, M. J. E. Golay, Anal. Chem. 36 (1964) 1627; end points: P. A. Gorry, Anal. Chem. 62 (1990) 570.</para>
+    /// </remarks>
     SavitzkyGolay,
     /// <summary>Backward difference through a first-order low-pass.</summary>
+    /// <remarks>
+    /// <para>Equation: v_k = v_(k-1) + dt/(tau + dt)·(d_k - v_(k-1)), d_k being the backward difference, dt its step and tau the time. Delay tau + T/2; white-noise gain g·sqrt(2/(2 - g))/T with g = T/(tau + T).</para>
+    /// <para>Initial condition: v starts at the first difference, and anew after a missing value.</para>
+    /// <para>Start-up: no value at the first sample; the first difference passes unfiltered.</para>
+    /// <para>Pitfall: it never forgets wholly: after a jump it takes 3 tau to 95 % and 5 tau to 99 %, and a first difference that is noise is carried along as long.</para>
+    /// <para>Standard: none; the first-order lag of any textbook, by backward Euler.</para>
+    /// </remarks>
     LowPass,
-    /// <summary>Alpha-beta tracking filter.</summary>
+    /// <summary>Alpha-beta tracking filter: predicts position and rate, corrects both by the residual.</summary>
+    /// <remarks>
+    /// <para>Equation: r_k = p_k - (x_(k-1) + v_(k-1)·dt); x_k = x_(k-1) + v_(k-1)·dt + alpha·r_k; v_k = v_(k-1) + beta·r_k/dt. Delay T·(alpha/beta - 1/2); white-noise gain sqrt(2·beta²/(alpha·(4 - 2·alpha - beta)))/T.</para>
+    /// <para>Initial condition: v starts at the first difference, x at its newer position; both anew after a missing value.</para>
+    /// <para>Start-up: no value at the first sample; the first difference passes unfiltered.</para>
+    /// <para>Pitfall: the gains are for one period: where it changes, so do delay and noise. A beta that is high for its alpha rings.</para>
+    /// <para>Standard: T. R. Benedict, G. W. Bordner, IRE Trans. AC-7 (1962) 27; P. R. Kalata, IEEE Trans. AES-20 (1984) 174, for choosing the gains.</para>
+    /// </remarks>
     AlphaBeta,
 }
