@@ -7,4 +7,4 @@ Console.CancelKeyPress += (_, press) =>
     press.Cancel = true;
     cancel.Cancel();
 };
-return CommandLine.Run(args, new Terminal(Console.Out, Console.Error, Console.OpenStandardOutput), cancel.Token);
+return CommandLine.Run(args, new Terminal(Console.Out, Console.Error, Console.OpenStandardOutput) { IsErrorTerminal = !Console.IsErrorRedirected }, cancel.Token);

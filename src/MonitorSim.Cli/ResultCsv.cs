@@ -22,7 +22,8 @@ internal static class ResultCsv
             result.States.SelectMany(s => s.Changes.Select(c => new object?[] { s.Axis, c.Time, c.State.ToString(), c.Cause })));
     }
 
-    private static void Table(Terminal terminal, string path, string[] heads, IEnumerable<object?[]> rows) => terminal.Write(path, stream =>
+    /// <summary>Writes one CSV file.</summary>
+    internal static void Table(Terminal terminal, string path, string[] heads, IEnumerable<object?[]> rows) => terminal.Write(path, stream =>
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(string.Join(',', heads));

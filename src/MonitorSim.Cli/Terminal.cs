@@ -6,6 +6,9 @@ namespace MonitorSim.Cli;
 /// <param name="OpenOut">Opens standard output for bytes, for files named <c>-</c>.</param>
 internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> OpenOut)
 {
+    /// <summary>Whether a person watches standard error, so that progress may show there.</summary>
+    public bool IsErrorTerminal { get; init; }
+
     /// <summary>The same without text for people.</summary>
     public Terminal Quiet() => this with { Out = TextWriter.Null };
 

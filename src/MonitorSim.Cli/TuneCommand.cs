@@ -1,50 +1,53 @@
 using System.CommandLine;
-using System.Globalization;
-using MonitorSim.Explain;
-using MonitorSim.Plans;
-using MonitorSim.Traces;
 using MonitorSim.Tuning;
-using Spectre.Console;
 
 namespace MonitorSim.Cli;
 
-/// <summary><c>tune PLAN TRACE…</c></summary>
+/// <summary><c>tune PLAN TRACE…</c> and <c>tune --join PART…</c></summary>
 internal static class TuneCommand
 {
     public static Command Create(Terminal terminal, CancellationToken cancel)
     {
-        var (plan, traces, quiet, noColor) = (Arguments.Plan(), Arguments.Traces(), Arguments.Quiet(), Arguments.NoColor());
+        var (quiet, noColor) = (Arguments.Quiet(), Arguments.NoColor());
+        var plan = new Argument<string?>("PLAN") { Description = "The plan, a JSON file; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
+        var traces = new Argument<string[]>("TRACE") { Description = "The recordings, CSV or TSV, each a run; - is standard input.", Arity = ArgumentArity.ZeroOrMore };
+        var join = new Option<string[]>("--join")
+        {
+            Description = "Joins parts that were written with --json, in any order and grouping: the same as one run over all recordings.",
+            HelpName = "PART",
+            Arity = ArgumentArity.OneOrMore,
+            AllowMultipleArgumentsPerToken = true,
+        };
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
-        var command = new Command("tune", "What limit, filter and delay the recordings need, and how sure that is. Example: monitorsim tune saw.json run*.csv --json tuned.json")
-            { plan, traces, json, quiet, noColor };
+        var csv = Arguments.Folder("--csv", "Writes limits and frontiers as CSV files.");
+        var command = new Command("tune", "What limit, filter and delay the recordings need, and how sure that is for the next run. "
+            + "Example: monitorsim tune saw.json run*.csv --json tuned.json. In parts: monitorsim tune --join monday.json tuesday.json")
+            { plan, traces, join, json, csv, quiet, noColor };
+        command.Validators.Add(parsed =>
+        {
+            var (parts, files) = (parsed.GetValue(join) ?? [], parsed.GetValue(traces) ?? []);
+            if (parts.Length > 0 && parsed.GetValue(plan) is not null) parsed.AddError("--join takes parts only: recordings and plan were read when the parts were made.");
+            if (parts.Length == 0 && files.Length == 0) parsed.AddError("Give a plan and at least one recording, or --join and the parts to join.");
+        });
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = Input.Plan(parsed.GetValue(plan)!);
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
-            var result = Tune.Run(read, [.. parsed.GetValue(traces)!.Select(file => PlannedTrace.Read(read, file))], cancel);
-            Write(said, parsed.GetValue(noColor), read, result);
+            var tuned = parsed.GetValue(join) is { Length: > 0 } parts
+                ? new(Tune.Join([.. parts.Select(TuneReader.Read)], parts), [])
+                : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), cancel);
+            foreach (var problem in tuned.Problems) terminal.Error.WriteLine(problem);
+            if (tuned.Result is not { } result) return CommandLine.Failed;
+            TuneTables.Write(said, parsed.GetValue(noColor), result);
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
-            return CommandLine.Clean;
+            if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);
+            return tuned.Problems.Count == 0 ? CommandLine.Clean : CommandLine.Failed;
         }));
         return command;
     }
 
-    private static void Write(Terminal terminal, bool noColor, Plan plan, TuneResult result)
+    private static TunedFiles Files(Terminal terminal, string plan, string[] traces, bool quiet, CancellationToken cancel)
     {
-        var units = new UserUnits(plan);
-        var console = Tables.Console(terminal, noColor);
-        var table = Tables.Headed("axis", "monitor", "side", "limit", "needed", "filter", "filter above", "delay above", "runs", "normal 95/95", "largest of runs 95/95");
-        foreach (var limit in result.Monitors)
-        {
-            string Text(double? value) => units.Text(limit.Axis, limit.Monitor, limit.Side, value, limit.Unit);
-            var runs = limit.Runs.Count(run => run.Critical is not null);
-            table.AddRow(Tables.Cells(limit.Axis, limit.Level is { } level ? $"{limit.Monitor} (level {level})" : limit.Monitor, limit.Side, Text(limit.Limit), units.Enough(limit.Axis, limit.Monitor, limit.Side, limit.Level, limit.Critical, limit.Unit, limit.IsLower),
-                Tables.Time(limit.Filter), Tables.Time(limit.FilterAbove), Tables.Time(limit.DelayAbove), runs.ToString(CultureInfo.InvariantCulture), Text(limit.Bounds.Normal),
-                limit.Bounds.DistributionFree is null ? $"needs {limit.Bounds.RunsNeeded} runs" : Text(limit.Bounds.DistributionFree)));
-        }
-
-        console.Write(table);
-        console.WriteLine("Bounds hold for independent runs of the same programme; pieces of one recording are not independent runs.");
-        console.WriteLine(Cautions.Short);
+        var read = Input.Plan(plan);
+        return ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(read, traces, progress, cancel: cancel));
     }
 }

@@ -61,9 +61,10 @@ public sealed class UserUnits(Plan plan)
     private static string Plain(double value, string? unit) => string.Create(CultureInfo.InvariantCulture, $"{value} {unit}").TrimEnd();
 
     private Unit? UnitOf(string axis, string monitor, string side, int? level, string? unit) =>
-        OfLevel(axis, monitor, side, level)?.Unit ?? (unit is not null && Unit.TryParse(unit, out var known, out _) ? known : null);
+        Limit(axis, monitor, side, level)?.Unit ?? (unit is not null && Unit.TryParse(unit, out var known, out _) ? known : null);
 
-    private Quantity? OfLevel(string axis, string monitor, string side, int? level) =>
+    /// <summary>The limit of a side and level as the plan states it; null where it states none.</summary>
+    internal Quantity? Limit(string axis, string monitor, string side, int? level) =>
         level is { } k && plan.Axes.TryGetValue(axis, out var of) && of.Monitors.FirstOrDefault(m => m.Name == monitor) is Sls { Levels: { } levels } && k < levels.Count
             ? levels[k].Limit
             : Limit(axis, monitor, side);

@@ -31,16 +31,40 @@ public sealed record LimitBounds(double Coverage, double Confidence, double? Dis
             normal = isLower ? mean - reach : mean + reach;
         }
 
-        return new(coverage, confidence, n >= needed ? isLower ? criticals.Min() : criticals.Max() : null, normal, needed, 1 - Math.Pow(coverage, n));
+        return new(coverage, confidence, n >= needed ? isLower ? criticals.Min() : criticals.Max() : null, normal, needed, ConfidenceOf(n, coverage));
     }
 
-    /// <summary>The number of runs whose largest covers that share with that confidence: the least n with 1 - coverage^n >= confidence.</summary>
+    /// <summary>The number of runs of which the <paramref name="rank"/>-th largest covers that share with that confidence. For the largest it is the least n
+    /// with 1 - coverage^n >= confidence.</summary>
     /// <remarks>S. S. Wilks, Ann. Math. Stat. 12 (1941) 91.</remarks>
-    public static int RunsFor(double coverage, double confidence)
+    /// <param name="coverage">Share of future runs, in (0, 1).</param>
+    /// <param name="confidence">Confidence, in (0, 1).</param>
+    /// <param name="rank">1: the largest, 2: the second largest, …</param>
+    public static int RunsFor(double coverage, double confidence, int rank = 1)
     {
-        var n = (int)Math.Ceiling(Math.Log(1 - confidence) / Math.Log(coverage) - 1e-9);
-        while (1 - Math.Pow(coverage, n) < confidence) n++;
-        return n;
+        // Doubled until it is enough, then halved down to the least.
+        var (few, enough) = (rank - 1, rank);
+        while (ConfidenceOf(enough, coverage, rank) < confidence) (few, enough) = (enough, checked(2 * enough));
+        while (enough - few > 1)
+        {
+            var middle = few + (enough - few) / 2;
+            if (ConfidenceOf(middle, coverage, rank) < confidence) few = middle;
+            else enough = middle;
+        }
+
+        return enough;
+    }
+
+    /// <summary>The confidence with which the <paramref name="rank"/>-th largest of n runs covers that share of future ones, whatever their distribution: at least
+    /// so many of the n lie beyond the quantile, 1 - P(Binomial(n, 1 - coverage) &lt; rank). For the largest it is 1 - coverage^n.</summary>
+    /// <remarks>H. A. David, H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.2.</remarks>
+    /// <param name="n">Number of runs.</param>
+    /// <param name="coverage">Share of future runs, in (0, 1).</param>
+    /// <param name="rank">1: the largest, 2: the second largest, …</param>
+    public static double ConfidenceOf(int n, double coverage, int rank = 1)
+    {
+        if (rank > n) return 0;
+        return rank == 1 ? 1 - Math.Pow(coverage, n) : 1 - Binomial.CDF(1 - coverage, n, rank - 1);
     }
 
     /// <summary>k of the normal one-sided tolerance limit mean + k·s: the quantile of the noncentral t distribution over sqrt(n), exact.</summary>
@@ -51,7 +75,7 @@ public sealed record LimitBounds(double Coverage, double Confidence, double? Dis
     public static double NormalFactor(int n, double coverage, double confidence)
     {
         var (root, shift) = (Math.Sqrt(n), Normal01.InverseCumulativeDistribution(coverage) * Math.Sqrt(n));
-        return Brent.FindRoot(k => NoncentralT(k * root, n - 1, shift) - confidence, -50, 200, 1e-10, 500);
+        return Brent.FindRootExpand(k => NoncentralT(k * root, n - 1, shift) - confidence, -1, 10, 1e-10, 1000, 1.6, 100);
     }
 
     private static readonly Normal Normal01 = new(0, 1);
@@ -66,7 +90,7 @@ public sealed record LimitBounds(double Coverage, double Confidence, double? Dis
         double sum = 0;
         for (var piece = 0; piece < Pieces; piece++)
         {
-            sum += GaussLegendreRule.Integrate(u => chi.Density(u * root) * root * Normal01.CumulativeDistribution(t * u - shift),
+            sum += GaussLegendreRule.Integrate(u => Math.Exp(chi.DensityLn(u * root)) * root * Normal01.CumulativeDistribution(t * u - shift),
                 low + (high - low) * piece / Pieces, low + (high - low) * (piece + 1) / Pieces, 32);
         }
 

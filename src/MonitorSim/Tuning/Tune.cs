@@ -1,4 +1,5 @@
 using Fractions;
+using MonitorSim.Explain;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 using MonitorSim.Replays;
@@ -10,99 +11,97 @@ public static class Tune
 {
     /// <summary>Tunes every limit of a plan's monitors over recordings.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="traces">The recordings, each a run.</param>
+    /// <param name="traces">The recordings, each a run; at least one.</param>
     /// <param name="cancel">Stops the work.</param>
-    /// <exception cref="InputException">The plan is wrong, or a recording lacks what it needs.</exception>
+    /// <exception cref="InputException">The plan is wrong, a recording lacks what it needs, or one is there twice.</exception>
     public static TuneResult Run(Plan plan, IReadOnlyList<Trace> traces, CancellationToken cancel = default)
     {
+        ArgumentNullException.ThrowIfNull(traces);
+        if (traces.Count == 0) throw new InputException(new Problem("traces", "there is no recording", "give at least one"));
         PlanChecks.Require(plan);
-        var parts = new IReadOnlyList<TunedLimit>[traces.Count];
-        Parallel.For(0, traces.Count, new ParallelOptions { CancellationToken = cancel }, k => parts[k] = OfOne(plan, traces[k], cancel));
-        return Join([.. parts.Select(part => new TuneResult(part))]);
+        var parts = new TuneResult[traces.Count];
+        Parallel.For(0, traces.Count, new ParallelOptions { CancellationToken = cancel }, k => parts[k] = Part(plan, traces[k], traces[k].Name, cancel));
+        return TuneJoin.Of(parts, k => traces[k].Name);
     }
 
-    /// <summary>Joins parts that were tuned apart: exact, in any order.</summary>
-    public static TuneResult Join(IReadOnlyList<TuneResult> parts) =>
-        new([.. parts.SelectMany(part => part.Monitors).GroupBy(limit => (limit.Axis, limit.Monitor, limit.Side, limit.Level)).Select(Join)]);
-
-    private static TunedLimit Join(IEnumerable<TunedLimit> parts)
+    /// <summary>Joins parts that were tuned apart, each with recordings of its own: exact, in any order and grouping.</summary>
+    /// <param name="parts">The parts; at least one.</param>
+    /// <param name="names">What messages call them; null: by number.</param>
+    /// <exception cref="InputException">No part, parts of different plans, or a recording that is in two of them.</exception>
+    public static TuneResult Join(IReadOnlyList<TuneResult> parts, IReadOnlyList<string>? names = null)
     {
-        var limits = parts.ToList();
-        var first = limits[0];
-        var runs = limits.SelectMany(limit => limit.Runs).OrderBy(run => run.Trace, StringComparer.Ordinal).ToList();
-        var criticals = runs.Select(run => run.Critical).OfType<double>().ToList();
-        return first with
+        ArgumentNullException.ThrowIfNull(parts);
+        if (parts.Count == 0) throw new InputException(new Problem("parts", "there is nothing to join", "give at least one part"));
+        return TuneJoin.Of(parts, k => names?[k] ?? FormattableString.Invariant($"part {k + 1}"));
+    }
+
+    /// <summary>Tunes one recording; the bounds are left for the join.</summary>
+    internal static TuneResult Part(Plan plan, Trace trace, string name, CancellationToken cancel)
+    {
+        long longest = 0;
+        for (var k = 1; k < trace.Count; k++) longest = Math.Max(longest, trace.Times[k] - trace.Times[k - 1]);
+        return new()
         {
-            Critical = criticals.Count == 0 ? null : first.IsLower ? criticals.Min() : criticals.Max(),
-            FilterAbove = limits.Max(limit => limit.FilterAbove),
-            DelayAbove = limits.Max(limit => limit.DelayAbove),
-            Frontier = Largest(limits.SelectMany(limit => limit.Frontier), first.IsLower),
-            Runs = runs,
-            Bounds = LimitBounds.Of(criticals, first.IsLower),
+            Plan = new(plan.Title, plan.Sha256, Seconds.Of(plan.Cycle?.Nanoseconds), Seconds.Of(plan.InputDelay?.Nanoseconds ?? 0), Seconds.Of(plan.ReactionDelay?.Nanoseconds ?? 0)),
+            Recordings = [new(name, trace.Sha256, trace.Count, Seconds.Of(trace.Times[^1]), Seconds.Of(longest))],
+            Monitors = OfOne(plan, trace, name, cancel),
         };
     }
 
-    /// <summary>The pointwise largest of staircases: from the longest filter down, only a higher limit is a step.</summary>
-    private static List<FrontierStep> Largest(IEnumerable<FrontierStep> steps, bool isLower)
+    private static List<TunedLimit> OfOne(Plan plan, Trace trace, string name, CancellationToken cancel)
     {
-        var sign = isLower ? -1 : 1;
-        var kept = new List<FrontierStep>();
-        foreach (var step in steps.OrderByDescending(s => s.Filter).ThenByDescending(s => sign * s.Limit).ThenBy(s => s.Trace, StringComparer.Ordinal).ThenBy(s => s.From))
-            if (kept.Count == 0 || sign * step.Limit > sign * kept[^1].Limit) kept.Add(step);
-        kept.Reverse();
-        return kept;
-    }
-
-    private static List<TunedLimit> OfOne(Plan plan, Trace trace, CancellationToken cancel)
-    {
+        var units = new UserUnits(plan);
         var engine = Replay.RunEngine(plan, new Inputs(plan, trace), cancel);
         var found = new List<TunedLimit>();
         foreach (var run in engine.Runs.Where(run => !run.IsStop))
         {
             for (var s = 0; s < run.Sides.Count; s++)
-                for (var level = 0; level < run.Sides[s].Limits.Count; level++) found.Add(OfLimit(run, s, level, engine, trace.Name));
+                for (var level = 0; level < run.Sides[s].Limits.Count; level++) found.Add(OfLimit(run, s, level, engine, name, units));
         }
 
         return found;
     }
 
-    private static TunedLimit OfLimit(MonitorRun run, int s, int level, Engine engine, string trace)
+    private static TunedLimit OfLimit(MonitorRun run, int s, int level, Engine engine, string trace, UserUnits units)
     {
         var side = run.Sides[s];
         var sweep = new SideSweep(run, s, engine.Clock);
         double? Shown(Fraction? value) => value is { } known ? ExactDouble.Nearest(side.Shown(known)) : null;
+        var (delayAbove, noDelayHelps) = DelayAbove(run, s, engine);
         var critical = Shown(sweep.Critical(level, run.Filter, engine.Done).Value?.Exact());
         return new()
         {
             Axis = run.Axis,
             Monitor = run.Name,
+            Function = run.Function,
             Side = side.Name,
             Level = side.HasLevels ? level : null,
             Unit = side.Unit,
+            Written = units.Limit(run.Axis, run.Name, side.Name, side.HasLevels ? level : null)?.ToString() ?? Unit.Parse(side.Unit).Format(side.Shown(side.Limits[level].Exact), 17),
             Filter = Seconds.Of(run.Filter),
             Limit = Shown(side.Limits[level].Exact)!.Value,
-            IsLower = side.IsLower,
             Critical = critical,
             FilterAbove = Seconds.Of(sweep.LongestRun(engine.Done)),
-            DelayAbove = Seconds.Of(DelayAbove(run, s, engine)),
+            DelayAbove = Seconds.Of(delayAbove),
+            NoDelayHelps = noDelayHelps,
             Frontier = [.. sweep.Frontier(level, engine.Done).Select(step => new FrontierStep(Seconds.Of(step.Filter), Shown(step.Limit)!.Value,
                 Seconds.Of(step.From), Seconds.Of(step.Until), trace))],
             Runs = [new(trace, critical)],
-            Bounds = LimitBounds.Of(critical is { } value ? [value] : [], side.IsLower),
+            Bounds = LimitBounds.Of([]),
         };
     }
 
-    private static long? DelayAbove(MonitorRun run, int side, Engine engine)
+    private static (long? Above, bool NoDelayHelps) DelayAbove(MonitorRun run, int side, Engine engine)
     {
         var longest = new LongestDelay(run, side, engine.Clock);
         long? above = null;
         foreach (var (from, until) in run.Track.Stretches(engine.Done))
         {
             var delay = longest.In(from, until, out var trips);
-            if (trips && delay is null) return null;
+            if (trips && delay is null) return (null, true);
             if (!(delay <= above)) above = delay ?? above;
         }
 
-        return above;
+        return (above, false);
     }
 }

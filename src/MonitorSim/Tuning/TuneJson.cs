@@ -3,7 +3,7 @@ using MonitorSim.Replays;
 
 namespace MonitorSim.Tuning;
 
-/// <summary>Writes tuning results as JSON.</summary>
+/// <summary>Writes tuning results as JSON: camelCase, SI, times in seconds. <see cref="TuneReader"/> reads it back without losing a bit.</summary>
 public static class TuneJson
 {
     /// <summary>Writes the result as UTF-8 JSON.</summary>
@@ -12,6 +12,21 @@ public static class TuneJson
         using var json = new Utf8JsonWriter(stream, ResultJson.Layout);
         json.WriteStartObject();
         json.WriteNumber("tune", 1);
+        json.WriteStartObject("plan");
+        json.WriteString("title", result.Plan.Title);
+        json.WriteString("sha256", result.Plan.Sha256);
+        json.WriteOptional("cycle", result.Plan.Cycle);
+        json.WriteNumber("inputDelay", result.Plan.InputDelay);
+        json.WriteNumber("reactionDelay", result.Plan.ReactionDelay);
+        json.WriteEndObject();
+        json.WriteList("recordings", result.Recordings, (w, recording) =>
+        {
+            w.WriteString("trace", recording.Trace);
+            w.WriteString("sha256", recording.Sha256);
+            w.WriteNumber("samples", recording.Samples);
+            w.WriteNumber("duration", recording.Duration);
+            w.WriteNumber("longestStep", recording.LongestStep);
+        });
         json.WriteList("monitors", result.Monitors, WriteLimit);
         json.WriteEndObject();
     }
@@ -20,14 +35,17 @@ public static class TuneJson
     {
         json.WriteString("axis", limit.Axis);
         json.WriteString("monitor", limit.Monitor);
+        json.WriteString("function", limit.Function);
         json.WriteString("side", limit.Side);
         json.WriteOptional("level", limit.Level);
         json.WriteString("unit", limit.Unit);
+        json.WriteString("written", limit.Written);
         json.WriteNumber("filter", limit.Filter);
         json.WriteNumber("limit", limit.Limit);
         json.WriteOptional("critical", limit.Critical);
         json.WriteOptional("filterAbove", limit.FilterAbove);
         json.WriteOptional("delayAbove", limit.DelayAbove);
+        json.WriteBoolean("noDelayHelps", limit.NoDelayHelps);
         json.WriteList("frontier", limit.Frontier, (w, step) =>
         {
             w.WriteNumber("filter", step.Filter);
@@ -47,6 +65,7 @@ public static class TuneJson
         json.WriteOptional("distributionFree", limit.Bounds.DistributionFree);
         json.WriteOptional("normal", limit.Bounds.Normal);
         json.WriteNumber("runsNeeded", limit.Bounds.RunsNeeded);
+        json.WriteNumber("reached", limit.Bounds.Reached);
         json.WriteEndObject();
     }
 }

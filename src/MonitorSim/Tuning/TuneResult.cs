@@ -1,51 +1,28 @@
 namespace MonitorSim.Tuning;
 
 /// <summary>What recordings say about the limits of a plan. Times are seconds, all other numbers SI.</summary>
-/// <param name="Monitors">One entry a monitor, side and level.</param>
-public sealed record TuneResult(IReadOnlyList<TunedLimit> Monitors);
-
-/// <summary>What recordings say about one limit.</summary>
-public sealed record TunedLimit
+public sealed record TuneResult
 {
-    /// <summary>The axis.</summary>
-    public required string Axis { get; init; }
-    /// <summary>The monitor.</summary>
-    public required string Monitor { get; init; }
-    /// <summary>The limit side.</summary>
-    public required string Side { get; init; }
-    /// <summary>The level, from 0; null where there are none.</summary>
-    public int? Level { get; init; }
-    /// <summary>The SI unit.</summary>
-    public required string Unit { get; init; }
-    /// <summary>The present filter, s.</summary>
-    public required decimal Filter { get; init; }
-    /// <summary>The present limit, SI.</summary>
-    public required double Limit { get; init; }
-    /// <summary>Whether the limit is one from below, so that the critical limit is the largest that does not trip.</summary>
-    public bool IsLower { get; init; }
-    /// <summary>The critical limit at the present filter, over all recordings; null where nothing was compared long enough.</summary>
-    public double? Critical { get; init; }
-    /// <summary>Any longer filter does not trip at the present limit, s; null where nothing exceeds it.</summary>
-    public decimal? FilterAbove { get; init; }
-    /// <summary>The longest delay that trips at the present limit, s; null where nothing trips or even the last start does.</summary>
-    public decimal? DelayAbove { get; init; }
-    /// <summary>The critical limit for every filter: filters rising, limits falling (for lower sides rising).</summary>
-    public required IReadOnlyList<FrontierStep> Frontier { get; init; }
-    /// <summary>The critical limit of each recording.</summary>
-    public required IReadOnlyList<RunCritical> Runs { get; init; }
-    /// <summary>How sure the limit is for the next run.</summary>
-    public required LimitBounds Bounds { get; init; }
+    /// <summary>The plan that was tuned.</summary>
+    public required TunedPlan Plan { get; init; }
+    /// <summary>The recordings, each a run, in order of their names.</summary>
+    public required IReadOnlyList<TunedRecording> Recordings { get; init; }
+    /// <summary>One entry a monitor, side and level.</summary>
+    public required IReadOnlyList<TunedLimit> Monitors { get; init; }
 }
 
-/// <summary>One step of a frontier.</summary>
-/// <param name="Filter">Up to and including this filter, s, …</param>
-/// <param name="Limit">… this is the critical limit, SI.</param>
-/// <param name="From">Where the deciding stretch begins, s.</param>
-/// <param name="Until">Where it ends, s.</param>
-/// <param name="Trace">The recording that decides.</param>
-public sealed record FrontierStep(decimal Filter, double Limit, decimal From, decimal Until, string Trace);
+/// <summary>What parts have to share so that they can be joined, and what room needs to know of the plan.</summary>
+/// <param name="Title">The plan's title.</param>
+/// <param name="Sha256">The hash of the plan's file; null for a plan built in C#.</param>
+/// <param name="Cycle">The monitors' cycle, s; null where they run once a sample.</param>
+/// <param name="InputDelay">The age of the newest sample that a cycle can see, s.</param>
+/// <param name="ReactionDelay">From a trip to the moment the drive acts, s.</param>
+public sealed record TunedPlan(string Title, string? Sha256, decimal? Cycle, decimal InputDelay, decimal ReactionDelay);
 
-/// <summary>The critical limit of one recording.</summary>
-/// <param name="Trace">The recording.</param>
-/// <param name="Critical">SI; null where nothing was compared long enough.</param>
-public sealed record RunCritical(string Trace, double? Critical);
+/// <summary>One recording of those that were tuned.</summary>
+/// <param name="Trace">Its name: the path as it was given.</param>
+/// <param name="Sha256">The hash of its bytes; null where there is no file.</param>
+/// <param name="Samples">How many samples it has.</param>
+/// <param name="Duration">Last sample minus first, s.</param>
+/// <param name="LongestStep">The longest time between two samples, s: what a monitor that runs once a sample may miss.</param>
+public sealed record TunedRecording(string Trace, string? Sha256, int Samples, decimal Duration, decimal LongestStep);

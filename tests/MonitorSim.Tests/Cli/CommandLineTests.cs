@@ -152,6 +152,41 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void TunedPartsJoinToTheWhole()
+    {
+        var (plan, a, b) = (Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), Failing("bridge-gate-speed"));
+        string At(string name) => Path.Combine(_folder, name);
+        Assert.Equal(0, Run("tune", plan, a, "--json", At("a.json"), "--quiet"));
+        Assert.Equal(0, Run("tune", plan, b, "--json", At("b.json"), "--quiet"));
+        Assert.Equal(0, Run("tune", plan, b, a, "--json", At("whole.json"), "--csv", _folder, "--quiet"));
+        Assert.Equal(0, Run("tune", "--join", At("b.json"), At("a.json"), "--json", "-"));
+        Assert.Equal("", _out.ToString());
+        Assert.Equal(File.ReadAllBytes(At("whole.json")), _bytes.ToArray()[..^1]);
+        Assert.StartsWith("axis,monitor,function,side", File.ReadAllText(At("limits.csv")));
+        Assert.StartsWith("axis,monitor,side", File.ReadAllText(At("frontier.csv")));
+        Assert.Equal(2, Run("tune", "--join", At("a.json"), At("whole.json")));
+        Assert.StartsWith($"{At("whole.json")}: the recording {a} has the same content as", _error.ToString());
+    }
+
+    [Fact]
+    public void TuneFinishesTheOthersWhereOneRecordingIsBad()
+    {
+        Assert.Equal(2, Run("tune", Demo("bridge-gate-speed", "plan.json"), "no such trace.csv", Demo("bridge-gate-speed", "trace.csv")));
+        Assert.StartsWith("no such trace.csv: there is no such file", _error.ToString());
+        Assert.Contains("116.34 mm/s", _out.ToString());
+    }
+
+    [Theory]
+    [InlineData("tune")]
+    [InlineData("tune", "plan.json")]
+    [InlineData("tune", "plan.json", "trace.csv", "--join", "a.json")]
+    public void TuneSaysWhatItTakes(params string[] args)
+    {
+        Assert.Equal(2, Run(args));
+        Assert.Contains("--join", _error.ToString());
+    }
+
+    [Fact]
     public void SchemaIsJson()
     {
         foreach (var which in new[] { "plan", "scenario", "result" })

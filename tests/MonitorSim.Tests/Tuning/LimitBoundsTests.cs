@@ -4,7 +4,7 @@ namespace MonitorSim.Tests.Tuning;
 
 public sealed class LimitBoundsTests
 {
-    /// <summary>NIST/SEMATECH e-Handbook 7.2.6.3 (N = 43, coverage 0.90, confidence 0.99: 1.8740 exact); one-sided 95/95 factors of the published
+    /// <summary>NIST/SEMATECH e-Handbook 7.2.6.3 (N = 43, coverage 0.90, confidence 0.99: 1.87395 exact); one-sided 95/95 factors of the published
     /// tables for n = 5, 10, 20, 50.</summary>
     [Theory]
     [InlineData(43, 0.90, 0.99, 1.87395, 5e-6)]
@@ -15,11 +15,42 @@ public sealed class LimitBoundsTests
     public void NormalFactor(int n, double coverage, double confidence, double expected, double tolerance) =>
         Assert.InRange(LimitBounds.NormalFactor(n, coverage, confidence), expected - tolerance, expected + tolerance);
 
-    /// <summary>1 - p^n >= confidence (Wilks): 59 runs for 95/95, 299 for 99/95.</summary>
+    /// <summary>Natrella's approximation as NIST/SEMATECH 7.2.6.3 gives it for the same N, coverage and confidence, 1.8752, lies close beside the exact factor.</summary>
+    [Fact]
+    public void NatrellasApproximationIsClose()
+    {
+        var (z, zc) = (1.2815515655446004, 2.3263478740408408); // normal quantiles of 0.90 and 0.99
+        var (a, b) = (1 - zc * zc / (2 * 42), z * z - zc * zc / 43);
+        var approximate = (z + Math.Sqrt(z * z - a * b)) / a;
+        Assert.Equal(1.8752, approximate, 5e-5);
+        Assert.InRange(LimitBounds.NormalFactor(43, 0.90, 0.99), approximate - 0.002, approximate);
+    }
+
+    /// <summary>With ever more runs the factor falls to the normal quantile, 1.644854 for 95 %; by z + O(1/sqrt(n)).</summary>
     [Theory]
-    [InlineData(0.95, 59)]
-    [InlineData(0.99, 299)]
-    public void RunsFor(double coverage, int expected) => Assert.Equal(expected, LimitBounds.RunsFor(coverage, 0.95));
+    [InlineData(2)]
+    [InlineData(400)]
+    [InlineData(20_000)]
+    public void ManyRunsAndFew(int n)
+    {
+        var k = LimitBounds.NormalFactor(n, 0.95, 0.95);
+        Assert.InRange(k, 1.644854, 1.644854 + 40 / Math.Sqrt(n));
+        if (n == 2) Assert.Equal(26.2597, k, 5e-5); // the published table of one-sided factors, 95/95, n = 2
+    }
+
+    /// <summary>Wilks: 59 runs for 95/95 and 299 for 99/95 if the largest counts, 93 and 473 if the second largest does.</summary>
+    [Theory]
+    [InlineData(0.95, 1, 59)]
+    [InlineData(0.99, 1, 299)]
+    [InlineData(0.95, 2, 93)]
+    [InlineData(0.99, 2, 473)]
+    [InlineData(0.95, 3, 124)]
+    public void RunsFor(double coverage, int rank, int expected)
+    {
+        Assert.Equal(expected, LimitBounds.RunsFor(coverage, 0.95, rank));
+        Assert.True(LimitBounds.ConfidenceOf(expected, coverage, rank) >= 0.95);
+        Assert.True(LimitBounds.ConfidenceOf(expected - 1, coverage, rank) < 0.95);
+    }
 
     [Fact]
     public void TooFewRunsGiveNoDistributionFreeBound()

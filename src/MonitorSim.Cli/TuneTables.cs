@@ -1,0 +1,79 @@
+using System.Globalization;
+using MonitorSim.Explain;
+using MonitorSim.Tuning;
+using Spectre.Console;
+
+namespace MonitorSim.Cli;
+
+/// <summary>A tuning result as tables for people: what production needs, what would keep the present limits, how sure that is for the next run.</summary>
+internal static class TuneTables
+{
+    public static void Write(Terminal terminal, bool noColor, TuneResult result)
+    {
+        var console = Tables.Console(terminal, noColor);
+        var count = result.Recordings.Count;
+        console.WriteLine($"{result.Plan.Title} — {(count == 1 ? result.Recordings[0].Trace : $"{count} recordings, {result.Recordings[0].Trace} to {result.Recordings[^1].Trace}")}");
+        console.WriteLine();
+        console.WriteLine("What these recordings need at the present filter, and where that is decided:");
+        console.Write(Needed(result));
+        console.WriteLine("What would keep the present limits, everything else unchanged:");
+        console.Write(Kept(result));
+        Sure(console, result);
+        console.WriteLine(Cautions.Short);
+    }
+
+    private static Table Needed(TuneResult result)
+    {
+        var table = Tables.Headed("monitor", "side", "filter", "limit", "needed", "headroom", "decided by", "from", "until");
+        foreach (var limit in result.Monitors)
+        {
+            var (text, step) = (new TunedText(limit), limit.Deciding);
+            table.AddRow(Tables.Cells(TunedText.Name(limit), limit.Side, Tables.Time(limit.Filter), limit.Written, text.Enough(limit.Critical), text.Headroom(),
+                step is null ? Unchallenged(limit) : Short(result, step.Trace), step is null ? "" : Tables.Time(step.From), step is null ? "" : Tables.Time(step.Until)));
+        }
+
+        return table;
+    }
+
+    private static Table Kept(TuneResult result)
+    {
+        var table = Tables.Headed("monitor", "side", "limit", "filter now", "filter that keeps it", "delay that keeps it");
+        foreach (var limit in result.Monitors.Where(limit => limit.Critical is not null || limit.FilterAbove is not null || limit.DelayAbove is not null))
+        {
+            table.AddRow(Tables.Cells(TunedText.Name(limit), limit.Side, limit.Written, Tables.Time(limit.Filter),
+                limit.FilterAbove is { } filter ? $"longer than {Tables.Time(filter)}" : "any",
+                limit.NoDelayHelps ? "none: even the last start trips" : limit.DelayAbove is { } delay ? $"longer than {Tables.Time(delay)}" : "any"));
+        }
+
+        return table;
+    }
+
+    private static void Sure(IAnsiConsole console, TuneResult result)
+    {
+        var bounds = result.Monitors.Select(limit => limit.Bounds).FirstOrDefault();
+        if (bounds is null) return;
+        console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"The next run: a limit that {bounds.Coverage * 100:0.##} % of future runs stay within, with {bounds.Confidence * 100:0.##} % confidence ({bounds.RunsNeeded} runs needed for the largest of them to be one):"));
+        var table = Tables.Headed("monitor", "side", "runs", "largest of them", "is one with confidence", "if normally distributed");
+        foreach (var limit in result.Monitors.Where(limit => limit.Critical is not null))
+        {
+            var text = new TunedText(limit);
+            table.AddRow(Tables.Cells(TunedText.Name(limit), limit.Side, limit.Runs.Count(run => run.Critical is not null).ToString(CultureInfo.InvariantCulture), text.Enough(limit.Critical),
+                Percent(limit.Bounds.Reached), limit.Bounds.Normal is { } normal ? text.Enough(normal) : "needs 2 runs"));
+        }
+
+        console.Write(table);
+        console.WriteLine("This holds for independent runs of the same programme: windows of one recording are not independent runs.");
+    }
+
+    private static string Unchallenged(TunedLimit limit) => limit.Filter > 0 && limit.Frontier.Count > 0 ? "never compared for so long" : "never compared: this proves nothing";
+
+    private static string Percent(double share) => (Math.Floor(share * 1000) / 10).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+
+    /// <summary>A recording's file name, where that is enough to tell it apart.</summary>
+    private static string Short(TuneResult result, string trace)
+    {
+        var name = Path.GetFileName(trace);
+        return result.Recordings.Count(recording => Path.GetFileName(recording.Trace) == name) == 1 ? name : trace;
+    }
+}

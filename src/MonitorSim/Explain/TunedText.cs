@@ -1,0 +1,35 @@
+using System.Globalization;
+using MonitorSim.Quantities;
+using MonitorSim.Tuning;
+
+namespace MonitorSim.Explain;
+
+/// <summary>The numbers of a tuned limit in the unit in which its plan states it.</summary>
+/// <param name="limit">The limit.</param>
+public sealed class TunedText(TunedLimit limit)
+{
+    private readonly Unit _unit = Quantity.Parse(limit.Written).Unit;
+
+    /// <summary>The monitor with its axis, and its level where it has levels.</summary>
+    /// <param name="limit">The limit.</param>
+    public static string Name(TunedLimit limit)
+    {
+        ArgumentNullException.ThrowIfNull(limit);
+        return $"{limit.Axis}.{limit.Monitor}" + (limit.Level is { } level ? $" (level {level.ToString(CultureInfo.InvariantCulture)})" : "");
+    }
+
+    /// <summary>A value, SI; a dash where there is none.</summary>
+    /// <param name="si">The value.</param>
+    public string Value(double? si) => si is { } value ? _unit.Format(value) : "–";
+
+    /// <summary>A limit that is enough, rounded to the side on which it does not trip; a dash where there is none.</summary>
+    /// <param name="si">The smallest limit that is enough (for lower sides the largest), SI.</param>
+    public string Enough(double? si) => si is { } value && double.IsFinite(value) ? SafeRounding.Text(value, _unit, limit.IsLower) : Value(si);
+
+    /// <summary>A difference, SI.</summary>
+    /// <param name="si">The difference.</param>
+    public string Difference(double si) => _unit.FormatDifference(si);
+
+    /// <summary>What the present limit has to spare, positive on either side; a dash where nothing was compared.</summary>
+    public string Headroom() => limit.Critical is not { } critical ? "–" : Difference(limit.IsLower ? critical - limit.Limit : limit.Limit - critical);
+}
