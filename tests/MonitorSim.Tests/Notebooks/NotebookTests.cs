@@ -9,7 +9,7 @@ namespace MonitorSim.Tests.Notebooks;
 /// <summary>The lessons run without a window, and print what stands in them. To accept a change, run the tests with MONITORSIM_APPROVE=1 and commit the notebooks.</summary>
 public class NotebookTests
 {
-    private static readonly Lazy<string> Restored = new(() => Dotnet("tool", "restore"));
+    private static readonly Lazy<(int ExitCode, string Text)> Restored = new(() => Dotnet("tool", "restore"));
     private static readonly JsonSerializerOptions AsWritten = new() { WriteIndented = true, IndentSize = 1, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static TheoryData<string> Lessons => [.. Directory.EnumerateFiles(Folder(), "*.ipynb").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
@@ -19,6 +19,7 @@ public class NotebookTests
     public void Prints_what_stands_in_it(string lesson)
     {
         Skip.IfNot(File.Exists(Path.Combine(Folder(), "../src/MonitorSim.Cli/bin/Release/net10.0/MonitorSim.dll")), "the lessons load the Release build: dotnet build -c Release");
+        Skip.IfNot(Restored.Value.ExitCode == 0, $"dotnet-repl, which runs the lessons, cannot be restored: {Restored.Value.Text}");
         var path = Path.Combine(Folder(), lesson);
         var cells = CodeCells(JsonNode.Parse(File.ReadAllText(path))!);
         var run = CodeCells(Run(path));
@@ -42,12 +43,11 @@ public class NotebookTests
 
     private static JsonNode Run(string path)
     {
-        var log = Restored.Value;
         var result = Path.Combine(Path.GetTempPath(), $"monitorsim-{Guid.NewGuid():N}.ipynb");
         try
         {
-            log += Dotnet("tool", "run", "dotnet-repl", "--", "--run", path, "--exit-after-run", "--output-format", "ipynb", "--output-path", result);
-            Assert.True(File.Exists(result), log);
+            var (exitCode, text) = Dotnet("tool", "run", "dotnet-repl", "--", "--run", path, "--exit-after-run", "--output-format", "ipynb", "--output-path", result);
+            Assert.True(exitCode == 0 && File.Exists(result), text);
             return JsonNode.Parse(File.ReadAllText(result))!;
         }
         finally
@@ -79,15 +79,14 @@ public class NotebookTests
         File.WriteAllText(path, notebook.ToJsonString(AsWritten) + "\n");
     }
 
-    private static string Dotnet(params string[] arguments)
+    private static (int ExitCode, string Text) Dotnet(params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = Folder(), RedirectStandardOutput = true, RedirectStandardError = true };
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
         var text = process.StandardOutput.ReadToEnd() + error.Result;
         process.WaitForExit();
-        Assert.True(process.ExitCode == 0, text);
-        return text;
+        return (process.ExitCode, text);
     }
 
     private static string Folder([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../notebooks"));
