@@ -202,7 +202,7 @@ public sealed record Profile
 
     private Profile With(ScenarioStep step, ProfileUnits units, Motion motion) => this with { Units = units, Motion = motion, Steps = Steps.Add(step) };
 
-    private long Now => SampleTimes.Round(Motion.Time);
+    private long Now => SampleMoments.Round(Motion.Time);
 
     private static bool IsSpeed(Quantity quantity) => quantity.Unit.Dimension.Time < 0;
 

@@ -8,7 +8,7 @@ namespace MonitorSim.Synthesis;
 /// <param name="profile">The profile.</param>
 /// <param name="times">When.</param>
 /// <param name="seed">Changes all noise; 0 leaves it as the profile has it.</param>
-internal sealed class ProfileSampler(Profile profile, SampleTimes times, int seed = 0)
+internal sealed class ProfileSampler(Profile profile, SampleMoments times, int seed = 0)
 {
     public const string Position = "position";
     public const string Velocity = "velocity";
@@ -17,7 +17,7 @@ internal sealed class ProfileSampler(Profile profile, SampleTimes times, int see
     /// <summary>The recording of a profile alone.</summary>
     public static Trace Sample(Profile profile, string name)
     {
-        var times = SampleTimes.Even(profile.Rate, profile.Motion.Time, name);
+        var times = SampleMoments.Even(profile.Rate, profile.Motion.Time, name);
         var sampler = new ProfileSampler(profile, times);
         List<Column> columns =
         [

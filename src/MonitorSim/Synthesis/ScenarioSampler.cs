@@ -12,7 +12,7 @@ internal sealed class ScenarioSampler(Scenario scenario)
     {
         var profiles = scenario.Axes.ToDictionary(axis => axis.Key, axis => ProfileOf(scenario.Rate, axis.Value), StringComparer.Ordinal);
         var seconds = scenario.Duration?.Exact.ToDecimal() ?? profiles.Values.Max(profile => profile.Duration);
-        var times = SampleTimes.Even(scenario.Rate, seconds, name)
+        var times = SampleMoments.Even(scenario.Rate, seconds, name)
             .Jittered(scenario.Jitter?.Nanoseconds ?? 0, Noise.Seed(scenario.Seed, "jitter"))
             .Without([.. (scenario.MissingRows ?? []).Select(Window)]);
         var columns = new List<Column>();
@@ -48,7 +48,7 @@ internal sealed class ScenarioSampler(Scenario scenario)
         ];
     }
 
-    private NumberColumn Numbers(string name, ScenarioColumn column, ScenarioAxis axis, ProfileSampler sampler, SampleTimes times)
+    private NumberColumn Numbers(string name, ScenarioColumn column, ScenarioAxis axis, ProfileSampler sampler, SampleMoments times)
     {
         var values = column.Of == ScenarioQuantity.Torque ? Torque(axis.Plant!, sampler) : sampler.Values(column.Of);
         if (column.Noise is { Number.IsZero: false } noise)
@@ -63,7 +63,7 @@ internal sealed class ScenarioSampler(Scenario scenario)
         return new(name, unit.Symbol, rounded);
     }
 
-    private static double[] Faulty(decimal[] exact, ScenarioColumn column, Unit unit, SampleTimes times)
+    private static double[] Faulty(decimal[] exact, ScenarioColumn column, Unit unit, SampleMoments times)
     {
         var values = Array.ConvertAll(exact, value => (double)value);
         foreach (var fault in column.Faults) fault.Apply(times.Nanoseconds, values);
@@ -84,7 +84,7 @@ internal sealed class ScenarioSampler(Scenario scenario)
         static decimal Si(Quantity? quantity) => quantity?.Exact.ToDecimal() ?? 0;
     }
 
-    private static bool[] Within(ScenarioSignal signal, SampleTimes times)
+    private static bool[] Within(ScenarioSignal signal, SampleMoments times)
     {
         List<(long From, long Until)> windows = [.. signal.Windows.Select(Window)];
         return Array.ConvertAll(times.Nanoseconds, time => windows.Exists(window => window.From <= time && time < window.Until));

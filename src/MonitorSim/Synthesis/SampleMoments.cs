@@ -6,7 +6,7 @@ namespace MonitorSim.Synthesis;
 /// <summary>When samples are taken.</summary>
 /// <param name="Nanoseconds">Rising from 0.</param>
 /// <param name="Numbers">Which sample of an even and whole recording each one is: noise goes by that number, so that missing rows change no other.</param>
-internal readonly record struct SampleTimes(long[] Nanoseconds, int[] Numbers)
+internal readonly record struct SampleMoments(long[] Nanoseconds, int[] Numbers)
 {
     private const int MostSamples = 100_000_000;
 
@@ -15,7 +15,7 @@ internal readonly record struct SampleTimes(long[] Nanoseconds, int[] Numbers)
     /// <param name="seconds">The end.</param>
     /// <param name="name">What the recording is called.</param>
     /// <exception cref="InputException">More samples than a recording can hold.</exception>
-    public static SampleTimes Even(Quantity rate, decimal seconds, string name)
+    public static SampleMoments Even(Quantity rate, decimal seconds, string name)
     {
         if (seconds * rate.Exact.ToDecimal() >= MostSamples)
             throw new InputException(new Problem(name, FormattableString.Invariant($"{seconds:0.###} s at {rate} are more than {MostSamples} samples"), "sample a shorter profile, or less often"));
@@ -27,7 +27,7 @@ internal readonly record struct SampleTimes(long[] Nanoseconds, int[] Numbers)
     }
 
     /// <summary>The same times, each up to <paramref name="most"/> earlier or later, evenly spread; the first stays at 0.</summary>
-    public SampleTimes Jittered(long most, ulong seed)
+    public SampleMoments Jittered(long most, ulong seed)
     {
         if (most == 0) return this;
         var jittered = (long[])Nanoseconds.Clone();
@@ -36,7 +36,7 @@ internal readonly record struct SampleTimes(long[] Nanoseconds, int[] Numbers)
     }
 
     /// <summary>Without the samples that lie in a window.</summary>
-    public SampleTimes Without(IReadOnlyList<(long From, long Until)> windows)
+    public SampleMoments Without(IReadOnlyList<(long From, long Until)> windows)
     {
         if (windows.Count == 0) return this;
         var times = Nanoseconds;
