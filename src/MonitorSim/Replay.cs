@@ -1,3 +1,4 @@
+using MonitorSim.Motion;
 using MonitorSim.Plans;
 using MonitorSim.Replays;
 
@@ -11,17 +12,28 @@ public static class Replay
     /// <param name="trace">The recording.</param>
     /// <param name="cancel">Stops the replay.</param>
     /// <exception cref="InputException">The plan is wrong, or the recording lacks what it needs.</exception>
-    public static ReplayResult Run(Plan plan, Trace trace, CancellationToken cancel = default)
+    public static ReplayResult Run(Plan plan, Trace trace, CancellationToken cancel = default) => Run(plan, trace, [], cancel);
+
+    /// <summary>Replays a whole recording in which something goes wrong.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="trace">The recording.</param>
+    /// <param name="faults">What goes wrong, and where.</param>
+    /// <param name="cancel">Stops the replay.</param>
+    /// <exception cref="InputException">The plan is wrong, the recording lacks what it needs, or a fault does not fit the plan.</exception>
+    public static ReplayResult Run(Plan plan, Trace trace, IReadOnlyList<Injection> faults, CancellationToken cancel = default)
     {
         PlanChecks.Require(plan);
         var inputs = new Inputs(plan, trace);
-        var engine = RunEngine(plan, inputs, cancel);
+        foreach (var late in faults.OfType<LateAcknowledgement>())
+            if (plan.Acknowledge is { } acknowledge) inputs.Delay(acknowledge.Signal, late.Delay.Nanoseconds);
+        var engine = RunEngine(plan, inputs, cancel, faults: faults);
         return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
     }
 
-    internal static Engine RunEngine(Plan plan, Inputs inputs, CancellationToken cancel, bool everyCycle = false)
+    internal static Engine RunEngine(Plan plan, Inputs inputs, CancellationToken cancel, bool everyCycle = false,
+        IReadOnlyList<Injection>? faults = null)
     {
-        var engine = new Engine(plan, inputs, everyCycle);
+        var engine = new Engine(plan, inputs, everyCycle, faults);
         var sample = 0;
         for (var steps = 0; engine.Done < engine.Clock.Count; steps++)
         {

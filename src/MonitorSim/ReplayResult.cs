@@ -1,3 +1,4 @@
+using MonitorSim.Motion;
 using MonitorSim.Plans;
 
 namespace MonitorSim;
@@ -35,6 +36,8 @@ public sealed record ReplayResult
     public required IReadOnlyList<string> Warnings { get; init; }
     /// <summary>When each monitor asked, armed and watched, for pictures and explanations.</summary>
     public required IReadOnlyList<WatchTimeline> Watching { get; init; }
+    /// <summary>The motion of the axes that left their recordings (<c>"motion": "simulated"</c>).</summary>
+    public IReadOnlyList<SimulatedMotion> Simulated { get; init; } = [];
 
     /// <summary>Whether anything tripped.</summary>
     public bool IsTripped => Trips.Count > 0;
@@ -145,3 +148,9 @@ public sealed record WatchTimeline(string Axis, string Monitor, IReadOnlyList<Wa
 /// <param name="WatchingAt">When watching began, s; null if it never did.</param>
 /// <param name="Until">Its last cycle, s.</param>
 public sealed record WatchStretch(decimal RequestedAt, decimal? WatchingAt, decimal Until);
+
+/// <summary>How an axis moved after it left its recording.</summary>
+/// <param name="Axis">The axis.</param>
+/// <param name="From">When it left, s.</param>
+/// <param name="States">One state a sample after that; times are those of the recording.</param>
+public sealed record SimulatedMotion(string Axis, decimal From, IReadOnlyList<MotionState> States);

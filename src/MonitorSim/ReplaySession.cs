@@ -5,7 +5,7 @@ using MonitorSim.Signals;
 
 namespace MonitorSim;
 
-/// <summary>A replay that is driven sample by sample, for tests of trip logic. It gives the same bits as <see cref="Replay.Run"/> on the whole
+/// <summary>A replay that is driven sample by sample, for tests of trip logic. It gives the same bits as <see cref="Replay.Run(Plan, Trace, CancellationToken)"/> on the whole
 /// recording.</summary>
 /// <remarks>A number stands for the shortest decimal that reads back as it: 10.3 means ten point three. A plan must state every unit, as there is no
 /// recording that could; and with <c>"missing": "trip"</c> it must state the gap, since the median step is not known in advance.</remarks>

@@ -10,7 +10,9 @@ namespace MonitorSim.Channels;
 /// <param name="column">The raw numbers of a column.</param>
 /// <param name="stated">The unit that the recording states for a column, or null.</param>
 /// <param name="times">The times of the samples.</param>
-internal sealed class AxisChannelsBuilder(string name, AxisPlan plan, Func<string, Numbers> column, Func<string, string?> stated, SampleTimes times)
+/// <param name="wrap">What stands for a recording (of a quantity; whether it is the second one); null: the recording itself.</param>
+internal sealed class AxisChannelsBuilder(string name, AxisPlan plan, Func<string, Numbers> column, Func<string, string?> stated, SampleTimes times,
+    Func<Kind, bool, Channel, Channel>? wrap = null)
 {
     private readonly bool _rotary = plan.Motion == AxisMotion.Rotary;
 
@@ -43,10 +45,10 @@ internal sealed class AxisChannelsBuilder(string name, AxisPlan plan, Func<strin
         if (channel?.Column is not { } raw) return null;
         var scale = ChannelScale.Of(plan, kind, channel, Stated(raw));
         unit ??= scale.Dimension == Dimension.NewtonMetre ? "N·m" : "N";
-        var first = new RecordedChannel(column(raw), scale.Factor, scale.Offset);
+        var first = Wrapped(kind, false, new RecordedChannel(column(raw), scale.Factor, scale.Offset));
         if (channel.Second is not { } second) return new(first, null, unit);
         var other = ChannelScale.OfSecond(plan, kind, channel, Stated(second.Column));
-        return new(first, new RecordedChannel(column(second.Column), other.Factor, other.Offset), unit);
+        return new(first, Wrapped(kind, true, new RecordedChannel(column(second.Column), other.Factor, other.Offset)), unit);
     }
 
     private Measured? Derived(ChannelPlan? channel, Measured? source, string unit)
@@ -55,6 +57,8 @@ internal sealed class AxisChannelsBuilder(string name, AxisPlan plan, Func<strin
         var estimator = channel?.Estimator ?? new EstimatorPlan();
         return new(Estimator.Of(estimator, source.First, times), null, unit);
     }
+
+    private Channel Wrapped(Kind kind, bool isSecond, Channel recording) => wrap is null ? recording : wrap(kind, isSecond, recording);
 
     private Unit? Stated(string raw) => stated(raw) is { } text && Unit.TryParse(text, out var unit, out _) ? unit : null;
 }

@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Monitors;
+using MonitorSim.Motion;
 using MonitorSim.Plans;
 using MonitorSim.Signals;
 using MonitorSim.Stops;
@@ -19,19 +20,21 @@ internal sealed class Engine : IConditionView
     private readonly HashSet<MonitorRun> _restarted = [];
     private readonly MonitorRun[] _runs;
     private readonly Lookahead _lookahead;
+    private readonly Motions _motions;
     private Cycle _cycle;
     private bool? _acknowledgeBefore;
 
     /// <param name="plan">The plan.</param>
     /// <param name="inputs">What it reads.</param>
     /// <param name="everyCycle">Whether to step every cycle, also those at which nothing can change.</param>
-    public Engine(Plan plan, Inputs inputs, bool everyCycle = false)
+    /// <param name="faults">What goes wrong; null: nothing.</param>
+    public Engine(Plan plan, Inputs inputs, bool everyCycle = false, IReadOnlyList<Injection>? faults = null)
     {
-        (_plan, _inputs) = (plan, inputs);
+        (_plan, _inputs, _motions) = (plan, inputs, new(plan, inputs.Times, faults ?? []));
         var reactors = new SortedDictionary<string, AxisReactor>(StringComparer.Ordinal);
         foreach (var (name, axis) in plan.Axes.OrderBy(pair => pair.Key, StringComparer.Ordinal))
         {
-            var channels = new AxisChannelsBuilder(name, axis, inputs.Column, inputs.Units.GetValueOrDefault, inputs.Times).Build();
+            var channels = new AxisChannelsBuilder(name, axis, inputs.Column, inputs.Units.GetValueOrDefault, inputs.Times, _motions.StandIn(name)).Build();
             reactors[name] = new(channels, axis.Stops);
             Channels[name] = channels;
             foreach (var monitor in axis.Monitors) Add(monitor, channels);
@@ -44,10 +47,13 @@ internal sealed class Engine : IConditionView
         foreach (var run in Runs) _byName[(run.Axis, run.Name)] = run;
         _runs = [.. Runs];
         Clock = new(inputs.Times, plan.Cycle?.Nanoseconds, plan.Phase?.Nanoseconds ?? 0, plan.InputDelay?.Nanoseconds ?? 0);
-        _lookahead = new(Clock, inputs.Times, !everyCycle);
+        // What a simulated motion will be is not known before the cycles that it follows from.
+        _lookahead = new(Clock, inputs.Times, !everyCycle && _motions.AreRecorded);
     }
 
     public CycleClock Clock { get; }
+
+    public Motions Motions => _motions;
 
     public Dictionary<string, AxisChannels> Channels { get; } = [];
 
@@ -69,6 +75,7 @@ internal sealed class Engine : IConditionView
         _cycle = cycle;
         _notes.Clear();
         var eventsBefore = Events.Count;
+        _motions.TakeUpTo(cycle.Sample, Channels, Events);
         foreach (var monitor in _monitors) monitor.Read(this);
         _reactor.BeginCycle(_stopRequests.Select(stop => (stop.Axis, stop.Stop, stop.Request.Holds(this))).ToList());
         Acknowledge();
@@ -83,6 +90,7 @@ internal sealed class Engine : IConditionView
         LogRequestsAndTrips();
         foreach (var (name, axis) in _reactor.Axes)
             if (axis.EndCycle(cycle, _notes) is { } change) Log(name, change.Cause, change.State.ToString());
+        _motions.EndCycle(cycle, _reactor.Axes);
         var shownChanges = false;
         foreach (var run in _runs) shownChanges |= run.EndCycle(cycle, _lookahead);
         Trips.AddRange(_notes);

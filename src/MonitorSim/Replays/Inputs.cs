@@ -48,6 +48,9 @@ internal sealed class Inputs
 
     public Track Signal(string name) => _signals[name];
 
+    /// <summary>Lets a signal change later than recorded, ns.</summary>
+    public void Delay(string name, long delay) => _signals[name] = _signals[name].Delayed(Times, delay);
+
     public IReadOnlyDictionary<string, Track> Signals => _signals;
 
     public IEnumerable<string> Columns => _columns.Keys;

@@ -10,6 +10,8 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
     {
         foreach (var run in engine.Runs) run.Finish(engine.Done);
         var evidence = new Evidence(engine.Clock, engine.Done);
+        var left = engine.Motions.Axes.Where(axis => axis.Value.LeftAt is not null).ToDictionary(axis => axis.Key, axis => axis.Value);
+        var avoided = new AvoidedOnRecording(plan, inputs, engine.Motions, left);
         var result = new ReplayResult
         {
             Plan = plan,
@@ -17,7 +19,7 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
             TraceSha256 = sha256,
             Samples = inputs.Times.Count,
             Duration = Seconds.Of(inputs.Times.Count == 0 ? 0 : inputs.Times[inputs.Times.Count - 1]),
-            Trips = Ordered(engine.Trips.Select(evidence.Of), trip => trip.Time, trip => (trip.Axis, trip.Monitor, trip.Side)),
+            Trips = Ordered(engine.Trips.Select(note => avoided.Of(note, evidence.Of(note))), trip => trip.Time, trip => (trip.Axis, trip.Monitor, trip.Side)),
             Excursions = Ordered(engine.Runs.SelectMany(run => run.Excursions).Select(Excursion), e => e.From, e => (e.Axis, e.Monitor, e.Side)),
             Outputs = Ordered(Outputs(), _ => 0, output => (output.Axis, output.Monitor, "")),
             States = [.. engine.Reactors.Select(axis => new StateTimeline(axis.Key,
@@ -27,6 +29,7 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
             Expect = [],
             Events = Ordered(engine.Events, e => e.Time, e => (e.Axis, e.Source, "")),
             Warnings = [.. Warnings.Of(plan, inputs, engine)],
+            Simulated = [.. left.OrderBy(axis => axis.Key, StringComparer.Ordinal).Select(axis => new SimulatedMotion(axis.Key, Seconds.Of(axis.Value.LeftAt!.Value), axis.Value.States))],
             Watching = [.. engine.Runs.Select(run => new WatchTimeline(run.Axis, run.Name,
                 [.. run.Stretches.Select(s => new WatchStretch(Seconds.Of(s.RequestedAt), Seconds.Of(s.WatchingAt), Seconds.Of(engine.Clock.TimeOf(s.Last))))]))],
         };

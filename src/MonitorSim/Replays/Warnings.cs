@@ -28,6 +28,12 @@ internal static class Warnings
             }
         }
 
+        foreach (var (name, axis) in engine.Motions.Axes)
+        {
+            if (axis.LeftAt is { } left)
+                yield return $"{name} follows its plant from {Seconds.Of(left).ToString(CultureInfo.InvariantCulture)} s on: what comes after that is simulated, not recorded";
+        }
+
         if (plan.Cycle is null) yield break;
         var seen = new HashSet<int>();
         foreach (var cycle in engine.Clock.Between(0, engine.Done)) seen.Add(cycle.Sample);

@@ -1,3 +1,5 @@
+using MonitorSim.Channels;
+
 namespace MonitorSim.Signals;
 
 /// <summary>A boolean over samples, kept as its edges. It begins false; samples are added in order.</summary>
@@ -28,5 +30,20 @@ internal sealed class Track
     {
         At(sample);
         return _cursor < _edges.Count ? _edges[_cursor] : null;
+    }
+
+    /// <summary>The same with every change that much later, at the first sample that is late enough; what it is at the first sample stays.</summary>
+    public Track Delayed(SampleTimes times, long delay)
+    {
+        var late = new Track();
+        for (var e = 0; e < _edges.Count; e++)
+        {
+            var sample = _edges[e];
+            if (sample > 0)
+                for (var moment = times[_edges[e]] + delay; sample < times.Count && times[sample] < moment;) sample++;
+            if (sample < times.Count) late.Set(sample, e % 2 == 0);
+        }
+
+        return late;
     }
 }

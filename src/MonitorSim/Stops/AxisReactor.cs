@@ -31,6 +31,9 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
     /// <summary>The brake command, the output <c>SBC</c>.</summary>
     public List<(long Time, bool On)> BrakeEdges { get; } = [];
 
+    /// <summary>Whether a trip ever changed the state: the reaction that a simulated motion begins with.</summary>
+    public bool HasReacted { get; private set; }
+
     public bool IsStopping => State is AxisState.StoppingToHold or AxisState.StoppingToOff;
 
     public void BeginCycle()
@@ -68,6 +71,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         }
 
         if (worst == State) return;
+        HasReacted |= demands.Any(demand => !demand.IsRequest && demand.Demand == worst);
         _labels.AddRange(demands.Select(demand => demand.Source));
         Enter(worst, cycle);
     }
