@@ -85,8 +85,8 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
         Choose(cycle, watch);
         var inForce = InForce();
         var k = cycle.Sample;
-        if (signed ? !velocity.First.IsPresent(k) : !velocity.IsPresent(k)) return;
-        if (watch.IsWatching) comparisons[0].Make(signed ? velocity.Value(k) : velocity.Largest(k), inForce);
+        if (!IsPresent(k)) return;
+        if (watch.IsWatching) comparisons[0].Make(Speed(k), inForce);
         var isStricterToCome = !watch.IsWatching || limits[inForce].Exact > limits[_chosen].Exact;
         if (ramp is not null && isStricterToCome) Approach(cycle, ref comparisons[1]);
     }
@@ -118,12 +118,17 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
         return laxest;
     }
 
+    // The ramp starts at the speed at which the limit was asked for.
     private void Approach(in Cycle cycle, ref Comparison comparison)
     {
-        // The ramp starts at the speed at which the limit was asked for; magnitudes, whatever the sign of the limit.
-        if (!velocity.IsPresent(cycle.Sample) || !velocity.IsPresent(_askedSample)) return;
-        var speed = velocity.Largest(cycle.Sample);
+        if (!IsPresent(_askedSample)) return;
+        var speed = Speed(cycle.Sample);
         if (Reading.Compare(speed, limits[_chosen]) <= 0) return;
-        comparison.Make(speed.Minus(velocity.Largest(_askedSample)).Plus(ramp!, cycle.Time - _askedAt));
+        comparison.Make(speed.Minus(Speed(_askedSample)).Plus(ramp!, cycle.Time - _askedAt));
     }
+
+    // A signed limit bounds motion one way only, and so does the ramp towards it.
+    private Reading Speed(int sample) => signed ? velocity.Value(sample) : velocity.Largest(sample);
+
+    private bool IsPresent(int sample) => signed ? velocity.First.IsPresent(sample) : velocity.IsPresent(sample);
 }
