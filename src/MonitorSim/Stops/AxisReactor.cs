@@ -59,7 +59,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
         if (_causes.RemoveAll(cause => cause.IsRequest ? !isPresent(cause.Source) : tripsToo) > 0) Resolve();
     }
 
-    /// <summary>Takes the demands of a cycle, all at once: the most severe decides.</summary>
+    /// <summary>Takes the demands of a cycle, all at once: the most severe decides, and is the cause that is logged; lesser ones are kept.</summary>
     public void Take(IReadOnlyList<Cause> demands, in Cycle cycle)
     {
         var worst = State;
@@ -72,7 +72,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
 
         if (worst == State) return;
         HasReacted |= demands.Any(demand => !demand.IsRequest && demand.Demand == worst);
-        _labels.AddRange(demands.Select(demand => demand.Source));
+        _labels.AddRange(demands.Where(demand => demand.Demand == worst).Select(demand => demand.Source));
         Enter(worst, cycle);
     }
 

@@ -60,10 +60,12 @@ internal sealed class ModelChain(ModelMonitor monitor, ModelClock clock, ModelTr
     private int _lastWatched;
     private bool _isRequested;
 
+    public string State => IsTripped ? "Tripped" : IsWatching ? "Watching" : IsRequested ? "Arming" : "Idle";
+
     /// <summary>Opens the latch; a monitor restarts, a stop goes on.</summary>
     public void Acknowledge()
     {
-        if (IsTripped && !monitor.IsStop) Leave();
+        if (!monitor.IsStop) Leave();
         IsTripped = false;
     }
 

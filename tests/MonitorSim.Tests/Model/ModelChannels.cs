@@ -95,20 +95,17 @@ internal sealed class ModelChannels
         var values = source == "position" && Modulo is { } modulo ? Unwrap(from.First, modulo) : from.First;
         var samples = plan?.Field("estimator")?.Field("samples")?.GetInt32() ?? 1;
         var first = new Fraction?[values.Length];
-        var seen = new List<int>();
-        for (var k = 0; k < values.Length; k++)
+        var lacks = new bool[values.Length];
+        var begin = Enumerable.Range(0, values.Length).Cast<int?>().FirstOrDefault(k => values[k!.Value] is not null || from.Lacks[k.Value]) ?? values.Length;
+        for (var k = begin; k < values.Length; k++)
         {
-            if (values[k] is not { } now) continue;
-            if (seen.Count > 0)
-            {
-                var back = seen[Math.Max(0, seen.Count - samples)];
-                first[k] = (now - values[back]!.Value) * 1_000_000_000 / (_trace.Times[k] - _trace.Times[back]);
-            }
-
-            seen.Add(k);
+            var back = Math.Max(begin, k - samples);
+            if (values[k] is { } now && values[back] is { } then && back < k)
+                first[k] = (now - then) * 1_000_000_000 / (_trace.Times[k] - _trace.Times[back]);
+            else lacks[k] = k > begin || from.Lacks[k];
         }
 
-        _channels[name] = new(first, null, from.Lacks, [], UnitOf(name, plan));
+        _channels[name] = new(first, null, lacks, [], UnitOf(name, plan));
     }
 
     // Each step is the shortest way round; half a turn counts as a step up.

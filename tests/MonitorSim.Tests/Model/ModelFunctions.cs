@@ -24,6 +24,8 @@ internal sealed class ModelFunctions(string axis, ModelChannels channels)
 
     public static Stop? ReactionOf(string text) => text switch { "stop 0" => Stop.STO, "stop 1" => Stop.SS1, "stop 2" => Stop.SS2, _ => null };
 
+    public static string ReactionText(Stop? reaction) => reaction switch { Stop.STO => "stop 0", Stop.SS1 => "stop 1", Stop.SS2 => "stop 2", _ => "none" };
+
     /// <summary>The chain of two recordings of one quantity.</summary>
     public ModelMonitor? TwoChannels(string quantity, JsonElement plan)
     {

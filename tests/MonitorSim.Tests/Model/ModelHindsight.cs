@@ -71,12 +71,17 @@ internal sealed class ModelHindsight(ModelMonitor monitor, ModelClock clock)
         if (monitor.IsStop && monitor.Name is not ("STO" or "SBC") && !monitor.Sides.Any(side => side.Name == "deceleration")) return null;
         bool Trips(long delay) => LongestRun(Replay(stretch, trip.Asked, delay), trip.Asked, trip.Side) is { } run && run >= monitor.Filter;
         if (Trips(long.MaxValue)) return null;
-        for (var s = stretch.Until; s >= trip.Asked; s--)
-        {
-            var delay = clock.Times[s] - clock.Times[trip.Asked];
-            if (Trips(delay)) return s == stretch.Until ? null : delay;
-        }
-
+        foreach (var delay in Delays(trip.Asked, stretch.Until))
+            if (Trips(delay)) return delay == clock.Times[stretch.Until] - clock.Times[trip.Asked] ? null : delay;
         return null;
+    }
+
+    // Nothing changes between two neighbours of these: a start within the stretch, or (with levels) the end of a level's stay. The longest first.
+    private IEnumerable<long> Delays(int from, int until)
+    {
+        var delays = new SortedSet<long>();
+        for (var m = from; m <= (monitor.Levels is null ? from : until); m++)
+            for (var n = m; n <= until; n++) delays.Add(clock.Times[n] - clock.Times[m]);
+        return delays.Reverse();
     }
 }

@@ -8,7 +8,6 @@ internal sealed class ModelReplay : IModelWorld
     private readonly Dictionary<string, bool[]> _signals;
     private readonly List<List<ModelAxis>> _groups = [];
     private readonly string? _acknowledge;
-    private readonly bool _isPress;
     private int _now;
 
     public ModelReplay(string plan, string csv)
@@ -18,7 +17,7 @@ internal sealed class ModelReplay : IModelWorld
         Clock = new(Plan, Trace);
         _signals = ModelSignals.Read(Plan, Trace);
         _acknowledge = Plan.Field("acknowledge")?.Text("signal");
-        _isPress = Plan.Field("acknowledge")?.Text("on") == "press";
+        IsPress = Plan.Field("acknowledge")?.Text("on") == "press";
         Axes = [.. Plan.Field("axes")!.Value.EnumerateObject().Select(axis => new ModelAxis(axis.Name, axis.Value, Trace, Clock))];
         Group();
         for (_now = 0; _now < Clock.Count; _now++) Step(_now);
@@ -28,6 +27,15 @@ internal sealed class ModelReplay : IModelWorld
     public ModelTrace Trace { get; }
     public ModelClock Clock { get; }
     public List<ModelAxis> Axes { get; }
+
+    /// <summary>Whether an acknowledgement counts on the press.</summary>
+    public bool IsPress { get; }
+
+    /// <summary>How often acknowledgements opened a latch.</summary>
+    public int OpenedLatches { get; private set; }
+
+    /// <summary>In how many cycles monitors were in each state.</summary>
+    public Dictionary<string, int> MonitorStates { get; } = [];
 
     bool IModelWorld.Signal(string name) => Signal(name, _now);
 
@@ -60,6 +68,7 @@ internal sealed class ModelReplay : IModelWorld
         foreach (var watch in Axes.SelectMany(axis => axis.Watches))
         {
             watch.Output?.Step(Clock.Times[n], Clock.Samples[n], watch.Chain.IsWatching || watch.Chain.IsTripped);
+            MonitorStates[watch.Chain.State] = MonitorStates.GetValueOrDefault(watch.Chain.State) + 1;
             watch.Seen = watch.Output?.IsOn ?? watch.Chain.IsTripped;
         }
 
@@ -84,14 +93,18 @@ internal sealed class ModelReplay : IModelWorld
         foreach (var axis in group)
         {
             if (!isStopRequested)
-                foreach (var chain in axis.Chains) chain.Acknowledge();
+                foreach (var chain in axis.Chains.Where(chain => chain.IsTripped))
+                {
+                    chain.Acknowledge();
+                    OpenedLatches++;
+                }
             axis.Causes.RemoveAll(cause => cause.IsRequest ? !present.Contains(cause) : !isStopRequested);
             axis.Settle(n);
         }
     }
 
     private bool IsAcknowledged(int n) =>
-        _acknowledge is not null && n > 0 && Signal(_acknowledge, n) == _isPress && Signal(_acknowledge, n - 1) != _isPress;
+        _acknowledge is not null && n > 0 && Signal(_acknowledge, n) == IsPress && Signal(_acknowledge, n - 1) != IsPress;
 
     // Requests that have come, and trips.
     private List<ModelCause> StepMonitors(ModelAxis axis, int n)

@@ -42,7 +42,7 @@ internal sealed class ModelResult(ModelReplay replay)
             ["value"] = side is null ? null : Shown(side, trip.Compared!.Value.X), ["limit"] = side is null ? null : Shown(side, trip.Compared!.Value.Limit),
             ["unit"] = side?.Unit, ["peak"] = side is null ? null : Shown(side, trip.Peak),
             ["requestedAt"] = At(trip.Asked), ["watchingAt"] = trip.Watching is { } w ? At(w) : null, ["exceededAt"] = At(trip.Exceeded),
-            ["reaction"] = monitor.Reaction switch { Stop.STO => "stop 0", Stop.SS1 => "stop 1", Stop.SS2 => "stop 2", _ => "none" },
+            ["reaction"] = ModelFunctions.ReactionText(monitor.Reaction),
         };
         var avoided = new JsonObject { ["limit"] = null, ["filterAbove"] = null, ["delayAbove"] = null, ["exact"] = monitor.IsExact };
         if (side is not null)

@@ -88,8 +88,10 @@ internal sealed class ModelStops
     /// <summary>The brake's time; null where there is none.</summary>
     public long? BrakeApply { get; }
 
+    public string VariantOf(Stop stop) => Of(stop).Text("variant")!;
+
     /// <summary>The time of variant t; null for the others.</summary>
-    public long? TimeOf(Stop stop) => Of(stop).Text("variant") == "t" ? Of(stop).Time("time") : null;
+    public long? TimeOf(Stop stop) => VariantOf(stop) == "t" ? Of(stop).Time("time") : null;
 
     public long SettleOf(Stop stop) => Of(stop).Time("settle");
 

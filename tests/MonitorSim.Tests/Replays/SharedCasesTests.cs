@@ -1,5 +1,6 @@
 using MonitorSim.Plans;
 using MonitorSim.Replays;
+using MonitorSim.Tests.Model;
 using MonitorSim.Traces;
 
 namespace MonitorSim.Tests.Replays;
@@ -52,6 +53,8 @@ public class SharedCasesTests
             return refused ? [] : [$"refused: {e.Message}"];
         }
 
-        return refused ? ["has to be refused"] : ExpectedResult.Differences(File.ReadAllText(Path.Combine(folder, "expected.json")), found);
+        if (refused) return ["has to be refused"];
+        var expected = File.ReadAllText(Path.Combine(folder, "expected.json"));
+        return [.. ExpectedResult.Differences(expected, found), .. ModelComparison.CauseDifferences(expected, found)];
     }
 }
