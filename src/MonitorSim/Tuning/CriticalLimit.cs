@@ -119,9 +119,11 @@ internal sealed class CriticalLimit(long filter)
         // The shortest stretch up to now that lasts begins at the latest cycle that is old enough.
         while (_row.TryPeek(out var oldest) && time - oldest >= filter) _start = _row.Dequeue();
         if (_start is not { } start) return;
-        while (_candidates.First is { } first && first.Value.Time < start) _candidates.RemoveFirst();
+
+        // The latest measure stays, however old: where only cycles of other levels came after it, the stretch begins at it.
+        while (_candidates.Count > 1 && _candidates.First!.Value.Time < start) _candidates.RemoveFirst();
         if (_candidates.First is not { } smallest) return;
         if (Value is { } best && Reading.Compare(smallest.Value.Reading, best) <= 0) return;
-        (Value, At, From) = (smallest.Value.Reading, time, start);
+        (Value, At, From) = (smallest.Value.Reading, time, Math.Min(start, smallest.Value.Time));
     }
 }
