@@ -34,7 +34,7 @@ public class RandomPlanTests(ITestOutputHelper output)
     [Fact]
     public void The_order_of_axes_monitors_groups_and_signals_changes_nothing()
     {
-        for (var seed = 0; seed < 150; seed++)
+        for (var seed = 0; seed < 80; seed++)
         {
             var plan = RandomPlan.Of(seed);
             var shuffled = Shuffled(plan.Json, new Dice(seed));
@@ -46,7 +46,7 @@ public class RandomPlanTests(ITestOutputHelper output)
     public void Sample_by_sample_gives_the_same_bits()
     {
         var compared = 0;
-        for (var seed = 0; seed < 150; seed++)
+        for (var seed = 0; seed < 80; seed++)
         {
             var (json, csv) = RandomPlan.Of(seed);
             var plan = PlanReader.Parse(json);
@@ -56,13 +56,13 @@ public class RandomPlanTests(ITestOutputHelper output)
             compared++;
         }
 
-        Assert.True(compared > 100, $"only {compared} plans were compared");
+        Assert.True(compared > 50, $"only {compared} plans were compared");
     }
 
     [Fact]
     public void The_culture_changes_nothing()
     {
-        for (var seed = 0; seed < 40; seed++)
+        for (var seed = 0; seed < 20; seed++)
         {
             var plan = RandomPlan.Of(seed);
             var expected = ModelComparison.Product(plan.Json, plan.Csv);
