@@ -9,7 +9,8 @@ internal static class Story
     /// <param name="stops">The members of the axis's stops, beside an empty STO unless that is among them.</param>
     /// <param name="monitor">The members of its only monitor, called <c>m</c>; empty for none.</param>
     /// <param name="recording">Columns, one a line or parted by semicolons, such as <c>v: 0 33 33.1</c>: one value a millisecond. p, v, a, q and T are position (mm),
-    /// speed (mm/s), acceleration (mm/s²), force (N) and temperature (°C); every longer name is a signal, and <c>reset</c> acknowledges.</param>
+    /// speed (mm/s), acceleration (mm/s²), force (N) and temperature (°C); P, V, A and Q are their second recordings, which may differ by anything; every longer name is a
+    /// signal, and <c>reset</c> acknowledges.</param>
     /// <param name="on">The edge that acknowledges.</param>
     /// <returns>Trips (<c>3 m upper</c>), states (<c>3 TorqueOff</c>) and outputs (<c>3 m on</c>), each with its time in ms.</returns>
     public static IReadOnlyList<string> Of(string stops, string monitor, string recording, string on = "release") => Log(Replayed(stops, monitor, recording, on));
@@ -18,8 +19,8 @@ internal static class Story
     public static ReplayResult Replayed(string stops, string monitor, string recording, string on = "release")
     {
         var columns = recording.Split(['\n', ';'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(Column).ToArray();
-        var channels = columns.Where(column => column.Name.Length == 1)
-            .Select(column => column.Name == "T" ? """ "temperature": { "column": "T", "unit": "°C" } """ : Bench.Channels(column.Name));
+        var names = columns.Select(column => column.Name).ToHashSet();
+        var channels = names.Where(name => name is "p" or "v" or "a" or "q" or "T").Select(name => Channel(name, names.Contains(name.ToUpperInvariant())));
         var signals = columns.Where(column => column.Name.Length > 1).Select(column => $$""" "{{column.Name}}": { "column": "{{column.Name}}" } """);
         var sto = stops.Contains("\"STO\"", StringComparison.Ordinal) ? "" : """ "STO": {} """;
         var acknowledge = columns.Any(column => column.Name == "reset") ? $$""" "acknowledge": { "signal": "reset", "on": "{{on}}" }, """ : "";
@@ -37,6 +38,14 @@ internal static class Story
             .Concat(result.States.Single(states => states.Axis == axis).Changes.Select(change => (change.Time, $"{change.State}")))
             .Concat(result.Outputs.Where(output => output.Axis == axis).SelectMany(output => output.Edges.Select(edge => (edge.Time, $"{output.Monitor} {(edge.On ? "on" : "off")}"))))
             .OrderBy(entry => entry.Item1).Select(entry => string.Create(CultureInfo.InvariantCulture, $"{entry.Item1 * 1000:0.######} {entry.Item2}"))];
+
+    private static string Channel(string name, bool hasSecond)
+    {
+        if (name == "T") return """ "temperature": { "column": "T", "unit": "°C" } """;
+        var first = Bench.Channels(name).TrimEnd(' ', '}');
+        var unit = first[(first.LastIndexOf(':') + 1)..].Trim(' ', '"');
+        return hasSecond ? $$"""{{first}}, "second": { "column": "{{name.ToUpperInvariant()}}", "tolerance": "1000000 {{unit}}", "reaction": "none" } }""" : first + " }";
+    }
 
     private static (string Name, double[] Values) Column(string line)
     {
