@@ -8,20 +8,23 @@ internal static class Aftermath
 
     public static IEnumerable<string> Of(Trip trip, ReplayResult result)
     {
-        var changes = result.States.FirstOrDefault(axis => axis.Axis == trip.Axis)?.Changes ?? [];
-        var before = changes.LastOrDefault(change => change.Time < trip.Time)?.State ?? AxisState.Running;
+        var changes = Changes(trip, result);
         var said = new List<string>();
-        if (!changes.Any(change => change.Time == trip.Time)) said.Add(Unmoved(trip, before));
-        var following = UpToRunning(changes.Where(change => change.Time >= trip.Time)).ToList();
-        said.AddRange(following.Take(MostChanges).Select(change => Change(trip.Axis, change, result)));
-        if (following.Count > MostChanges) said.Add("More changes follow.");
+        if (!changes.Any(change => change.Time == trip.Time)) said.Add(Unmoved(trip, changes.LastOrDefault(change => change.Time < trip.Time)?.State ?? AxisState.Running));
+        said.AddRange(Told(trip, result).Select(change => $"At {Say.Seconds(change.Time)} {trip.Axis} {StateStory.Change(trip.Axis, change, result, trip)}."));
+        if (UpToRunning(trip, changes).Skip(MostChanges).Any()) said.Add("More changes follow.");
         yield return "  " + string.Join(" ", said);
         yield return "  " + Acknowledgement(trip, result, changes);
     }
 
-    private static IEnumerable<StateChange> UpToRunning(IEnumerable<StateChange> changes)
+    /// <summary>The changes that the story of a trip tells.</summary>
+    public static IEnumerable<StateChange> Told(Trip trip, ReplayResult result) => UpToRunning(trip, Changes(trip, result)).Take(MostChanges);
+
+    private static IReadOnlyList<StateChange> Changes(Trip trip, ReplayResult result) => result.States.FirstOrDefault(axis => axis.Axis == trip.Axis)?.Changes ?? [];
+
+    private static IEnumerable<StateChange> UpToRunning(Trip trip, IReadOnlyList<StateChange> changes)
     {
-        foreach (var change in changes)
+        foreach (var change in changes.Where(change => change.Time >= trip.Time))
         {
             yield return change;
             if (change.State == AxisState.Running) yield break;
@@ -36,17 +39,6 @@ internal static class Aftermath
             : $"The trip is kept as a cause but changes nothing at once: {trip.Axis} already {goesOn}.";
     }
 
-    private static string Change(string axis, StateChange change, ReplayResult result) =>
-        $"At {Say.Seconds(change.Time)} {axis} {Phrases.State(change.State)}, {Because(axis, change, result)}.";
-
-    private static string Because(string axis, StateChange change, ReplayResult result) => change.Cause switch
-    {
-        "standstill" => "having reached standstill",
-        "time" => "the time of the stop being up",
-        "released" => IsAcknowledged(axis, change.Time, result) ? "released by an acknowledgement" : "released because what asked for it has gone",
-        var cause => $"because of {cause}",
-    };
-
     private static string Acknowledgement(Trip trip, ReplayResult result, IReadOnlyList<StateChange> changes)
     {
         if (result.Plan.Acknowledge is null) return "The plan names no acknowledgement, so the trip stays latched.";
@@ -59,7 +51,4 @@ internal static class Aftermath
         var isSame = !changes.Any(change => change.Time == taken.Time) && state != AxisState.Running;
         return $"{early}An acknowledgement comes at {Say.Seconds(taken.Time)}" + (isSame ? $"; {trip.Axis} stays as it is, for something still asks for it." : ".");
     }
-
-    private static bool IsAcknowledged(string axis, decimal time, ReplayResult result) =>
-        result.Events.Any(e => e.Axis == axis && e.Time == time && e.Event == "acknowledged");
 }

@@ -1,7 +1,8 @@
 namespace MonitorSim.Explain;
 
 /// <summary>Says a result in sentences that can be read aloud: what was asked, when watching began, what was seen, why that is a trip, what would have
-/// avoided it, and what the axis then did; then the room of what did not trip, and what the recording proves nothing about.</summary>
+/// avoided it, and what the axis then did; then what other axes did, the room of what did not trip, what the recording proves nothing about, and
+/// what had been expected.</summary>
 public static class Explanation
 {
     private const int MostTrips = 20;
@@ -13,11 +14,19 @@ public static class Explanation
         ArgumentNullException.ThrowIfNull(result);
         var units = new UserUnits(result.Plan);
         var lines = new List<string> { Head(result) };
-        foreach (var trip in result.Trips.Take(MostTrips)) lines.AddRange(["", .. TripStory.Of(trip, result, units), .. Aftermath.Of(trip, result)]);
+        var told = new HashSet<StateChange>(ReferenceEqualityComparer.Instance);
+        foreach (var trip in result.Trips.Take(MostTrips))
+        {
+            lines.AddRange(["", .. TripStory.Of(trip, result, units), .. Aftermath.Of(trip, result)]);
+            told.UnionWith(Aftermath.Told(trip, result));
+        }
+
         if (result.Trips.Count > MostTrips)
             lines.AddRange(["", $"And {Say.Count(result.Trips.Count - MostTrips, "more trip")}, which the JSON result lists."]);
         lines.Add("");
+        lines.AddRange(StateStory.Untold(result, told));
         lines.AddRange(result.Coverage.SelectMany(coverage => RoomStory.Of(coverage, result, units)));
+        lines.AddRange(result.Expect.Select(line => $"{(line.Holds ? "As expected" : "Not as expected")}: {line.Because}."));
         lines.AddRange(result.Warnings.Select(warning => $"Note: {warning}."));
         lines.AddRange(["", "MonitorSim is an offline aid. It is no safety component and certifies nothing; risk assessment, validation and tests on the real "
             + "machine remain, and local law and the machine's own documents come first. Never defeat a safeguard to record a trace."]);

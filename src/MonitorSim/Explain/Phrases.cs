@@ -12,23 +12,23 @@ internal static class Phrases
     /// <param name="unit">The SI unit: it tells force from torque.</param>
     public static string Measured(MonitorFacts facts, string side, string? unit) => (facts.Function, side) switch
     {
-        ("SLS", "approach") => "the speed above the ramp towards the limit to come",
-        ("SLS" or "SSR", _) => "the speed" + Signed(facts),
+        ("SLS", "approach") => "the speed above the ramp towards the limit to come" + InBrackets(facts.RampText(side), facts.Derived(Kind.Velocity)),
+        ("SLS" or "SSR", _) => "the speed" + Signed(facts) + InBrackets(facts.Derived(Kind.Velocity)),
         ("SDI", _) => Against(facts.Monitor as Sdi),
-        ("SLA", "deceleration") => "the deceleration while slowing down",
-        ("SLA" or "SAR", _) => "the acceleration" + Signed(facts),
+        ("SLA", "deceleration") => "the deceleration while slowing down" + InBrackets(facts.Derived(Kind.Acceleration)),
+        ("SLA" or "SAR", _) => "the acceleration" + Signed(facts) + InBrackets(facts.Derived(Kind.Acceleration)),
         ("SLT", _) => Torque(unit) + Signed(facts),
         ("STR", _) => Torque(unit) + " with its sign",
         ("SLP", _) => "the position",
         ("SLI", "window") => "the distance from where the move should have ended",
         ("SLI", _) => "the length of the move since watching began",
-        ("SOS", "speed") => "the speed while it should stand",
+        ("SOS", "speed") => "the speed while it should stand" + InBrackets(facts.Derived(Kind.Velocity)),
         ("SOS", _) => "the distance from where it should stand",
         ("SMT", _) => "the temperature",
         ("two channels", _) => "the difference of the two recordings",
         ("SS1" or "SS2", "timeLimit") => "the time that the stop took",
-        ("SS1" or "SS2", "deceleration") => "the deceleration reached",
-        ("SS1" or "SS2", _) => "the speed above the ramp of the stop",
+        ("SS1" or "SS2", "deceleration") => "the deceleration reached" + InBrackets(facts.Derived(Kind.Acceleration)),
+        ("SS1" or "SS2", _) => "the speed above the ramp of the stop" + InBrackets(facts.RampText(side), facts.Derived(Kind.Velocity)),
         ("STO", _) => Torque(unit) + " that was left after torque off",
         ("SBC", _) => "the slip of the applied brake",
         _ => "the measure",
@@ -70,10 +70,16 @@ internal static class Phrases
 
     private static string Torque(string? unit) => unit == "N" ? "the force" : "the torque";
 
+    private static string InBrackets(params string?[] remarks)
+    {
+        var said = string.Join(", ", remarks.Where(remark => remark is not null));
+        return said.Length == 0 ? "" : $" ({said})";
+    }
+
     private static string Signed(MonitorFacts facts) =>
         facts.Monitor is Sls { Signed: true } or Ssr { Signed: true } or Sla { Signed: true } or Sar { Signed: true } or Slt { Signed: true } ? " with its sign" : "";
 
     private static string Against(Sdi? plan) => "the motion against the permitted direction"
-        + (plan is null ? "" : $" ({(plan.Allow == Direction.Positive ? "positive" : "negative")}), "
+        + (plan is null ? "" : $" ({(plan.Allow == Direction.Positive ? "positive" : "negative")}) "
             + (plan.Reference == DirectionReference.Start ? "from where watching began" : "from the furthest position reached"));
 }

@@ -165,7 +165,11 @@ internal sealed class Engine : IConditionView
     private void LogRequestsAndTrips()
     {
         foreach (var monitor in _monitors)
+        {
             if (monitor.IsNew) Log(monitor.Run.Axis, monitor.Run.Name, "requested");
+            if (monitor.NewLevel is { } level) Log(monitor.Run.Axis, monitor.Run.Name, $"level {level}");
+        }
+
         foreach (var note in _notes) Log(note.Monitor.Axis, note.Monitor.Name, "tripped");
     }
 
@@ -178,6 +182,9 @@ internal sealed class Engine : IConditionView
 
         /// <summary>The level asked for at this cycle, -1 without a request.</summary>
         public int Choice { get; private set; } = -1;
+
+        /// <summary>The level that this cycle is the first to ask for; null where nothing changed, or there are no levels.</summary>
+        public int? NewLevel { get; private set; }
 
         /// <summary>Whether the request came at this cycle.</summary>
         public bool IsNew { get; private set; }
@@ -194,6 +201,7 @@ internal sealed class Engine : IConditionView
             }
 
             IsNew = before < 0 && Choice >= 0;
+            NewLevel = levels.Count > 0 && Choice >= 0 && Choice != before ? Choice : null;
         }
     }
 }

@@ -20,7 +20,7 @@ internal static class Expectations
         var trips = TripTimes(line, result);
         var (from, until) = line.Between is { } between ? (Seconds.Of(between[0].Nanoseconds), Seconds.Of(between[1].Nanoseconds)) : (decimal.MinValue, decimal.MaxValue);
         var inside = trips.Where(time => from <= time && time <= until).ToList();
-        var found = inside.Count == 0 ? "no trip" : $"{inside.Count} trip{(inside.Count == 1 ? "" : "s")}, the first at {Text(inside[0])}";
+        var found = inside.Count == 0 ? "no trip" : $"{Count(inside.Count, "trip")}, the first at {Text(inside[0])}";
         var where = line.Between is null ? "" : $" between {Text(from)} and {Text(until)}";
         return (inside.Count > 0 == line.Trips, $"{Name(line)}: {found}{where}");
     }
@@ -45,13 +45,15 @@ internal static class Expectations
         var lonelyEdges = edges.Where(edge => !trips.Any(trip => Math.Abs(edge - trip) <= within)).ToList();
         var differences = lonelyTrips.Select(trip => $"a trip at {Text(trip)} without an edge").Concat(lonelyEdges.Select(edge => $"an edge at {Text(edge)} without a trip")).ToList();
         var listed = string.Join("; ", differences.Take(10)) + (differences.Count > 10 ? $"; and {differences.Count - 10} more" : "");
-        return (differences.Count == 0, $"{Name(line)} with {signal}, within {Text(within)}: {(differences.Count == 0 ? $"{trips.Count} trips and {edges.Count} edges agree" : listed)}");
+        return (differences.Count == 0, $"{Name(line)} with {signal}, within {Text(within)}: {(differences.Count == 0 ? $"{Count(trips.Count, "trip")} and {Count(edges.Count, "edge")} agree" : listed)}");
     }
 
     private static List<decimal> TripTimes(ExpectPlan line, ReplayResult result) =>
         [.. result.Trips.Where(trip => trip.Axis == line.Axis && (line.Monitor is "*" or null || trip.Monitor == line.Monitor)).Select(trip => trip.Time).Distinct()];
 
     private static string Name(ExpectPlan line) => $"{line.Axis}.{line.Monitor ?? "*"}";
+
+    private static string Count(int number, string noun) => $"{number} {noun}{(number == 1 ? "" : "s")}";
 
     private static string Text(decimal seconds) => seconds.ToString("0.#########", CultureInfo.InvariantCulture) + " s";
 }

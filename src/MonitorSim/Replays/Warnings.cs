@@ -5,7 +5,7 @@ using MonitorSim.Traces;
 
 namespace MonitorSim.Replays;
 
-/// <summary>What the reader of a result should know: pulses that no cycle saw, and rates that were derived.</summary>
+/// <summary>What the reader of a result should know: pulses that no cycle saw, and rates that were derived and matter.</summary>
 internal static class Warnings
 {
     public static IEnumerable<string> Of(Plan plan, Inputs inputs, Engine engine)
@@ -20,6 +20,7 @@ internal static class Warnings
             })
             {
                 if (source is null || channel?.Column is not null || inputs.Times.Count < 2) continue;
+                if (what == "acceleration" && channel is null && !NeedsAcceleration(axis)) continue;
                 var estimator = channel?.Estimator ?? new EstimatorPlan();
                 var figures = EstimatorFigures.Of(estimator, MedianStep(inputs));
                 var how = channel is null ? "is not recorded: derived" : "is derived";
@@ -46,6 +47,10 @@ internal static class Warnings
             }
         }
     }
+
+    private static bool NeedsAcceleration(AxisPlan axis) =>
+        axis.Monitors.Any(monitor => PlanType.Of(monitor.GetType()).Needs.Contains(Kind.Acceleration))
+        || axis.Stops.Ss1?.Variant == StopVariant.Deceleration || axis.Stops.Ss2?.Variant == StopVariant.Deceleration;
 
     private static long MedianStep(Inputs inputs) => Math.Max(1, (long)(Sampling.Of(inputs.Times.Span)?.Median ?? 1));
 }

@@ -138,9 +138,9 @@ public sealed class CommandLineTests : IDisposable
     public void ExplainTellsTheStory()
     {
         Assert.Equal(1, Run("explain", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv")));
-        Assert.Contains("It was asked for at 0.5 s and has watched since 0.9 s.", _out.ToString());
-        Assert.Contains("above the limit of 33 mm/s since 0.9 s, for 0.008 s", _out.ToString());
-        Assert.Contains("a filter above 0.174 s", _out.ToString());
+        Assert.Contains("Its request, gateOpen, came at 0.5 s; after its delay of 400 ms it has watched since 0.9 s.", _out.ToString());
+        Assert.Contains("above the limit of 33 mm/s since 0.9 s, for 8 ms", _out.ToString());
+        Assert.Contains("a filter above 174 ms", _out.ToString());
     }
 
     [Fact]

@@ -19,12 +19,12 @@ public class TripSentencesTests
             "Test bench, on array (0.011 s): 1 trip.",
             "",
             "At 0.005 s x, set-up (SLS) trips, side upper, and demands stop 1 (SS1).",
-            "  It was asked for at 0.002 s and has watched since 0.003 s. Its request: gate; its delay: 1 ms.",
-            "  Seen was the speed, 34.5 mm/s, above the limit of 33 mm/s since 0.003 s, for 0.002 s without a break, at most 35 mm/s.",
+            "  Its request, gate, came at 0.002 s; after its delay of 1 ms it has watched since 0.003 s.",
+            "  The speed was 34.5 mm/s, above the limit of 33 mm/s since 0.003 s, for 2 ms without a break, reaching 35 mm/s.",
             "  Strictly more than the limit for at least the filter of 2 ms is a trip; exactly the limit is allowed.",
-            "  Avoided by a limit of 34.5 mm/s, or a filter above 0.002 s, or a delay above 0.001 s, all else unchanged.",
-            "  At 0.005 s x stops and will switch its torque off (SS1, stop category 1), because of x.set-up. At 0.008 s x has its torque off (STO, stop category 0), "
-                + "the time of the stop being up. At 0.01 s x runs again, released by an acknowledgement.",
+            "  Avoided by a limit of 34.5 mm/s, or a filter above 2 ms, or a delay above 1 ms, all else unchanged.",
+            "  At 0.005 s x stops and will switch its torque off (SS1, stop category 1), because of this trip. At 0.008 s x has its torque off (STO, stop category 0), "
+                + "the time of the stop being up, standing or not. At 0.01 s x runs again, released by an acknowledgement.",
             "  An acknowledgement comes at 0.01 s.",
             ""], lines.Take(10));
     });
@@ -48,8 +48,8 @@ public class TripSentencesTests
         });
         var lines = ExplainBench.Lines(plan, ("v", [50, 60, 90, 95, 95.5, 96, 60, 50, 20, 20]));
         Assert.Contains("At 0.003 s x, levels (SLS) trips, side approach, and demands stop 0 (STO).", lines);
-        Assert.Contains("  It was asked for at 0 s and was still arming. It is always requested; its delay: 5 ms.", lines);
-        Assert.Contains("  Seen was the speed above the ramp towards the limit to come, 6 mm/s, above the tolerance of 5 mm/s since 0.003 s.", lines);
+        Assert.Contains("  It is always requested; its delay of 5 ms had not passed yet: it was still arming. Its limit of 2 m/min (level 0, when gate) was asked for at 0.002 s.", lines);
+        Assert.Contains("  The speed above the ramp towards the limit to come (1 m/s²) was 6 mm/s, above the tolerance of 5 mm/s since 0.003 s.", lines);
         Assert.Contains("x, levels (SLS), upper (level 0, when gate): watched for 0.004 s; needs 3 m/min where the limit is 2 m/min: short by 1 m/min (50 % of it), "
             + "but it was already tripped then, or starting anew after an acknowledgement.", lines);
         Assert.Contains("x, levels (SLS), upper (level 1, when always): watched for 0.004 s; needs 96 mm/s where the limit is 100 mm/s: room of 4 mm/s (4 % of it).", lines);
@@ -62,10 +62,10 @@ public class TripSentencesTests
         var lines = ExplainBench.Lines(plan, ("v", [0, double.NaN, 0]));
         Assert.Equal([
             "At 0.001 s x, set-up (SLS) trips, side invalid input, and demands stop 0 (STO).",
-            "  It was asked for at 0 s and has watched since 0 s. It is always requested.",
+            "  It is always requested, and it has watched since 0 s.",
             "  A value that it needs is missing there, or time has a gap just before: it cannot know whether its limit holds, so it trips at once.",
             "  Avoided by a recording without the hole, or by \"missing\": \"hold\", which trusts the last value; no limit or filter of its own would.",
-            "  At 0.001 s x has its torque off (STO, stop category 0), because of x.set-up.",
+            "  At 0.001 s x has its torque off (STO, stop category 0), because of this trip.",
             "  The plan names no acknowledgement, so the trip stays latched."], lines.Skip(2).Take(6));
     }
 
@@ -75,8 +75,8 @@ public class TripSentencesTests
     {
         var plan = ExplainBench.Plan("v", Off, new Sls { Name = "m", Limit = "33 mm/s", Reaction = Reaction.None });
         var lines = ExplainBench.Lines(plan, ("v", [0, 33.00000001, 0]));
-        Assert.Contains("  Seen was the speed, 33.00000001 mm/s, above the limit of 33 mm/s since 0.001 s.", lines);
-        Assert.Contains("  Avoided by a limit of 33.0001 mm/s, or a filter above 0 s, or a delay above 0.001 s, all else unchanged.", lines);
+        Assert.Contains("  The speed was 33.00000001 mm/s, above the limit of 33 mm/s since 0.001 s.", lines);
+        Assert.Contains("  Avoided by a limit of 33.0001 mm/s, or a filter above 0 ms, or a delay above 1 ms, all else unchanged.", lines);
         Assert.Empty(Replay.Run(plan with { Axes = ExplainBench.Plan("v", Off, new Sls { Name = "m", Limit = "33.0001 mm/s", Reaction = Reaction.None }).Axes },
             Replays.Bench.Milliseconds(("v", [0, 33.00000001, 0]))).Trips);
     }
@@ -85,7 +85,7 @@ public class TripSentencesTests
     public void A_request_that_hangs_on_a_state_makes_the_advice_inexact()
     {
         var plan = ExplainBench.Plan("v", Off, new Sls { Name = "m", Request = "x.state == Running", Limit = "33 mm/s", Reaction = Reaction.None });
-        Assert.Contains("  Avoided by a limit of 34 mm/s, or a filter above 0 s, or a delay above 0.001 s, all else unchanged. "
+        Assert.Contains("  Avoided by a limit of 34 mm/s, or a filter above 0 ms, or a delay above 1 ms, all else unchanged. "
             + "This is not exact: the request depends on an output or a state, and it holds given the request as it was.", ExplainBench.Lines(plan, ("v", [0, 34, 0])));
     }
 
