@@ -1,6 +1,5 @@
 using System.Text;
 using MonitorSim.Demo;
-using MonitorSim.Explain;
 using MonitorSim.Plans;
 using MonitorSim.Traces;
 

@@ -49,6 +49,6 @@ internal static class Aftermath
         if (taken is null) return early + "No other follows that counts, so the trip stays latched.";
         var state = changes.LastOrDefault(change => change.Time <= taken.Time)?.State ?? AxisState.Running;
         var isSame = !changes.Any(change => change.Time == taken.Time) && state != AxisState.Running;
-        return $"{early}An acknowledgement comes at {Say.Seconds(taken.Time)}" + (isSame ? $"; {trip.Axis} stays as it is, for something still asks for it." : ".");
+        return $"{early}{(early.Length == 0 ? "An acknowledgement comes" : "The one that counts comes")} at {Say.Seconds(taken.Time)}" + (isSame ? $"; {trip.Axis} stays as it is, for something still asks for it." : ".");
     }
 }

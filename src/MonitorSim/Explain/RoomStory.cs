@@ -35,7 +35,7 @@ internal static class RoomStory
     private static string Blind(IReadOnlyList<WatchStretch> stretches, MonitorFacts facts)
     {
         if (facts.Delay is not { } delay) return "each time it, or the recording, ended before it could watch.";
-        var longest = stretches.Count == 0 ? "" : $", after {Say.Duration(stretches.Max(stretch => stretch.Until - stretch.RequestedAt), delay)} at most";
+        var longest = stretches.Count == 0 ? "" : $" ({Say.Duration(stretches.Max(stretch => stretch.Until - stretch.RequestedAt), delay)} at most)";
         return $"each time it, or the recording, ended before its {facts.DelayName ?? "delay"} of {delay} had passed{longest}. Until then nothing is compared.";
     }
 
@@ -60,8 +60,9 @@ internal static class RoomStory
         var excursions = result.Excursions.Where(e => e.Axis == room.Axis && e.Monitor == room.Monitor && e.Side == room.Side && !e.Trips).ToList();
         if (excursions.Count == 0 || room.Level is not null || facts.Filter(room.Side) is not { } filter) return "";
         var longest = excursions.MaxBy(e => e.Duration)!;
-        return $" It was {(Phrases.IsLower(facts.Function, room.Side) ? "below" : "above")} it {Say.Count(excursions.Count, "time")}, at longest for "
-            + $"{Say.Duration(longest.Duration, filter)} from {Say.Seconds(longest.From)} on, which its filter of {filter} lets pass.";
+        var lasted = longest.Duration == 0 ? "for a single cycle" : "for " + Say.Duration(longest.Duration, filter);
+        return $" It was {(Phrases.IsLower(facts.Function, room.Side) ? "below" : "above")} it {(excursions.Count == 1 ? "once" : $"{excursions.Count} times, at longest")} {lasted}, "
+            + $"at {Say.Seconds(longest.From)}, which its filter of {filter} lets pass.";
     }
 
     private static string Watched(Coverage coverage) => coverage.Watched == 0 ? "watched for single cycles only" : $"watched for {Say.Seconds(coverage.Watched)}";

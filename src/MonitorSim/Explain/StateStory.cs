@@ -32,8 +32,8 @@ internal static class StateStory
         "time" => "the time of the stop being up" + Unwatched(axis, change, result),
         "released" => IsAcknowledged(axis, change.Time, result) ? "released by an acknowledgement" : "released because what asked for it has gone",
         var cause when trip is not null && change.Time == trip.Time && cause == $"{trip.Axis}.{trip.Monitor}" => "because of this trip",
-        var cause when RequestOf(axis, change, result) is { } request => $"as its request asks, {request}",
-        var cause => $"because of {cause}" + (cause.StartsWith(axis + ".", StringComparison.Ordinal) ? "" : ", of its group"),
+        var cause when RequestOf(axis, change, result) is { } request => $"as its request, {request}, asks",
+        var cause => $"because of {cause}" + (cause.StartsWith(axis + ".", StringComparison.Ordinal) ? "" : ", which is of its group"),
     };
 
     /// <summary>The text of a stop's own request, if that is the cause and not a violation of the stop.</summary>

@@ -26,7 +26,7 @@ internal static class TripStory
     {
         var at = Say.Seconds(trip.RequestedAt);
         if (facts.IsTwoChannels) return $"The two recordings are always compared, here from {at} on.";
-        if (facts.IsStop) return $"{Began(trip.Monitor)} at {at}, and its check {(trip.WatchingAt is { } from ? $"has watched since {Say.Seconds(from)}" : "was still waiting for its delay")}.";
+        if (facts.IsStop) return $"{Began(trip.Monitor)} at {at}, and its check {(trip.WatchingAt is { } from ? $"has watched since {(from == trip.RequestedAt ? "then" : Say.Seconds(from))}" : "was still waiting for its delay")}.";
         var isAnew = result.Events.Any(e => e.Axis == trip.Axis && e.Time == trip.RequestedAt && e.Event == "acknowledged");
         var asked = (isAnew, facts.RequestText) switch
         {
@@ -64,9 +64,10 @@ internal static class TripStory
         var (value, limit) = units.Apart(trip.Axis, trip.Monitor, trip.Side, trip.Level, trip.Value, trip.Limit, trip.Unit);
         var lasted = trip.Time - trip.ExceededAt;
         var peak = units.Text(trip.Axis, trip.Monitor, trip.Side, trip.Level, trip.Peak, trip.Unit);
+        var extreme = trip.Peak == trip.Value ? "" : $", {(isLower ? "falling to" : "reaching")} {peak}";
         return $"{Say.Sentence(Phrases.Measured(facts, trip.Side, trip.Unit))} was {value}, {(isLower ? "below" : "above")} the {Phrases.Limit(trip.Function, trip.Side)} of {limit}"
             + $"{Say.Level(trip.Level, facts)} since {Say.Seconds(trip.ExceededAt)}"
-            + (lasted == 0 ? "." : $", for {Say.Duration(lasted, facts.Filter(trip.Side))} without a break, {(isLower ? "falling to" : "reaching")} {peak}.");
+            + (lasted == 0 ? "." : $", for {Say.Duration(lasted, facts.Filter(trip.Side))} without a break{extreme}.");
     }
 
     private static string Why(Trip trip, MonitorFacts facts)

@@ -18,6 +18,14 @@ public class RoomSentencesTests
         Assert.Contains("x, m (SLS), upper: watched for 0.002 s; needs 1.8 m/min where the limit is 2 m/min: room of 0.2 m/min (10 % of it).", Lines(Limit(), 0, 30, 0)));
 
     [Fact]
+    public void What_the_filter_lets_pass_is_said()
+    {
+        Assert.Contains("x, m (SLS), upper: watched for 0.006 s; needs 0.12 m/min where the limit is 2 m/min: room of 1.88 m/min (94 % of it)."
+            + " It was above it 2 times, at longest for 1 ms, at 0.003 s, which its filter of 2 ms lets pass.", Lines(Limit(filter: "2 ms"), 2, 40, 2, 40, 41, 2, 2));
+        Assert.Contains(Lines(Limit(filter: "2 ms"), 2, 40, 2, 2), line => line.EndsWith("It was above it once for a single cycle, at 0.001 s, which its filter of 2 ms lets pass.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void At_the_limit_there_is_no_room() =>
         Assert.Contains("x, m (SLS), upper: watched for 0.002 s; needs 3 m/min where the limit is 3 m/min: exactly at it, which is allowed, without room.",
             Lines(Limit() with { Limit = "3 m/min" }, 0, 50, 0));
@@ -31,7 +39,7 @@ public class RoomSentencesTests
     public void What_was_never_challenged_proves_nothing()
     {
         Assert.Contains("x, m (SLS): never requested. This recording proves nothing about it.", Lines(Limit("never"), 0, 0, 0, 0));
-        Assert.Contains("x, m (SLS): requested 1 time, but never watching: each time it, or the recording, ended before its delay of 5 ms had passed, after 1 ms at most. Until then nothing is compared. This recording proves nothing about it.",
+        Assert.Contains("x, m (SLS): requested 1 time, but never watching: each time it, or the recording, ended before its delay of 5 ms had passed (1 ms at most). Until then nothing is compared. This recording proves nothing about it.",
             Lines(Limit("gate", delay: "5 ms"), 0, 0, 0, 0));
         Assert.Contains("x, m (SLS): watched for 0.003 s, but never compared for as long as its filter of 5 ms. This recording proves nothing about it.",
             Lines(Limit(filter: "5 ms"), 0, 0, 0, 0));
@@ -65,7 +73,7 @@ public class RoomSentencesTests
         Assert.Equal("Test bench, on array (0.002 s): nothing tripped.", lines[0]);
         Assert.DoesNotContain(lines, line => line.Contains("x.acceleration", StringComparison.Ordinal));
         Assert.Contains("Note: x.acceleration is not recorded: derived from velocity by difference: 0.5 ms late, white noise times 1414.214 1/s.",
-            Lines(new Sar { Name = "m", Upper = "1 m/s²" }, 0, 0, 0));
+            Lines(new Sar { Name = "m", Reaction = Reaction.None, Upper = "1 m/s²" }, 0, 0, 0));
         Assert.StartsWith("MonitorSim is an offline aid. It is no safety component and certifies nothing;", lines[^1], StringComparison.Ordinal);
     }
 }
