@@ -97,7 +97,7 @@ public class CauseTests
         var result = Story.Replayed(Stops, """ "function": "SLS", "limit": "100 mm/s", "reaction": "stop 1" """, """
             p: 0 0 0 0 0 0 0 0 0 0 0; v: 0 101 0 0 0 0 0 0 0 0 0; sto: 0 0 0 0 0 0 0 0 0 0 0; one: 0 1 1 0 0 0 0 0 0 0 0; two: 0 1 0 0 0 0 0 0 0 0 0; hold: 0 0 0 0 0 0 0 0 0 1 0; reset: 0 0 0 0 0 1 0 0 0 0 0
             """);
-        Assert.Equal([("StoppingToOff", "x.SS1, x.SS2, x.m"), ("TorqueOff", "time"), ("Running", "released"), ("Holding", "x.SOS"), ("Running", "released")],
+        Assert.Equal([("StoppingToOff", "x.SS1, x.m"), ("TorqueOff", "time"), ("Running", "released"), ("Holding", "x.SOS"), ("Running", "released")],
             result.States.Single().Changes.Select(change => (change.State.ToString(), change.Cause)));
     }
 }
