@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -79,15 +78,7 @@ public class NotebookTests
         File.WriteAllText(path, notebook.ToJsonString(AsWritten) + "\n");
     }
 
-    private static (int ExitCode, string Text) Dotnet(params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet", arguments) { WorkingDirectory = Folder(), RedirectStandardOutput = true, RedirectStandardError = true };
-        using var process = Process.Start(start)!;
-        var error = process.StandardError.ReadToEndAsync();
-        var text = process.StandardOutput.ReadToEnd() + error.Result;
-        process.WaitForExit();
-        return (process.ExitCode, text);
-    }
+    private static (int ExitCode, string Text) Dotnet(params string[] arguments) => Command.Run(Folder(), "dotnet", arguments);
 
     private static string Folder([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../notebooks"));
 }
