@@ -29,6 +29,8 @@ public sealed record StopResult
     public double? ActedAt { get; init; }
     /// <summary>When the torque was off, s.</summary>
     public double? OffAt { get; init; }
+    /// <summary>When the brake had closed, s.</summary>
+    public double? BrakedAt { get; init; }
     /// <summary>How far each limit was passed.</summary>
     public IReadOnlyList<Overrun> Overruns { get; init; } = [];
 }

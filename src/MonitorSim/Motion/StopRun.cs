@@ -110,6 +110,7 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
             DetectedAt = detected?.At,
             ActedAt = sequence.ActedAt,
             OffAt = sequence.OffAt,
+            BrakedAt = sequence.BrakedAt,
             Overruns = [.. _watches.Where(watch => double.IsFinite(watch.Overrun)).Select(watch => new Overrun(watch.Watcher.Monitor, watch.Watcher.Side, watch.Overrun, watch.Watcher.Unit))],
         };
     }

@@ -41,6 +41,9 @@ internal sealed class StopSequence
     /// <summary>When the torque was off.</summary>
     public double? OffAt { get; private set; }
 
+    /// <summary>When the brake had closed.</summary>
+    public double? BrakedAt { get; private set; }
+
     public bool HasTaken(Watch watch) => _taken.Contains(watch);
 
     /// <summary>Takes a trip.</summary>
@@ -157,6 +160,6 @@ internal sealed class StopSequence
     {
         if (_isBrakeCommanded || _plant.Brake is null || _faults.BrakeStaysOpen) return;
         _isBrakeCommanded = true;
-        At(time + _program.ReactionDelay + _plant.Brake.Apply, _ => _isBraked = true);
+        At(time + _program.ReactionDelay + _plant.Brake.Apply, state => (_isBraked, BrakedAt) = (true, state.Time));
     }
 }

@@ -4,5 +4,5 @@ namespace MonitorSim.Motion.Faults;
 public sealed record IgnoredRampFault : MachineFault
 {
     /// <inheritdoc/>
-    public override string Fault => "ramp ignored";
+    public override string Fault => "rampIgnored";
 }

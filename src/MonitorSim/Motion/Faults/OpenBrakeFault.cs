@@ -4,5 +4,5 @@ namespace MonitorSim.Motion.Faults;
 public sealed record OpenBrakeFault : MachineFault
 {
     /// <inheritdoc/>
-    public override string Fault => "open brake";
+    public override string Fault => "openBrake";
 }

@@ -4,5 +4,5 @@ namespace MonitorSim.Motion.Faults;
 public sealed record TorqueLossFault : MachineFault
 {
     /// <inheritdoc/>
-    public override string Fault => "torque loss";
+    public override string Fault => "torqueLoss";
 }
