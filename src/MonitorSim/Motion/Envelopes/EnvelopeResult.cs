@@ -5,6 +5,8 @@ namespace MonitorSim.Motion.Envelopes;
 /// <summary>A fault at every sample of a recording.</summary>
 public sealed record EnvelopeResult
 {
+    private const double Rounding = 1e-9;
+
     /// <summary>The axis.</summary>
     public required string Axis { get; init; }
     /// <summary>The recording's name.</summary>
@@ -29,7 +31,7 @@ public sealed record EnvelopeResult
         var worst = new List<WorstFigure>();
         void Add(string figure, string unit, Func<EnvelopePoint, double?> value)
         {
-            if (counted.Where(point => value(point) is not null).MaxBy(value) is { } point) worst.Add(new(figure, null, value(point)!.Value, unit, point));
+            if (First(counted.Where(point => value(point) is not null), point => value(point)!.Value) is { } point) worst.Add(new(figure, null, value(point)!.Value, unit, point));
         }
 
         Add("distance", length, point => point.Distance);
@@ -41,10 +43,19 @@ public sealed record EnvelopeResult
         foreach (var limit in counted.SelectMany(point => point.Overruns.Select(overrun => (overrun.Monitor, overrun.Side, overrun.Unit, overrun.Amount, Point: point)))
                      .GroupBy(overrun => (overrun.Monitor, overrun.Side)).OrderBy(group => group.Key.Monitor, StringComparer.Ordinal).ThenBy(group => group.Key.Side, StringComparer.Ordinal))
         {
-            var most = limit.MaxBy(overrun => overrun.Amount);
+            var most = First(limit, overrun => overrun.Amount);
             worst.Add(new("overrun", limit.Key, most.Amount, most.Unit, most.Point));
         }
 
         return worst;
+    }
+
+    // Of moments that are equally bad but for rounding, the first.
+    private static T? First<T>(IEnumerable<T> points, Func<T, double> value)
+    {
+        var candidates = points.ToList();
+        if (candidates.Count == 0) return default;
+        var most = candidates.Max(value);
+        return candidates.First(point => value(point) >= most - Rounding * Math.Abs(most));
     }
 }
