@@ -1,31 +1,29 @@
 using System.Globalization;
+using System.Numerics;
 using Fractions;
-using UnitsNet;
 
 namespace MonitorSim.Quantities;
 
-/// <summary>The only door to the units library: single symbols (no products, no quotients), by exact spelling.</summary>
+/// <summary>Single symbols (no products, no quotients), by exact spelling: our own, then a table that a test holds in step with a units library.</summary>
 internal static class UnitSymbols
 {
     /// <summary>What one of the symbol is in SI.</summary>
     public readonly record struct Symbol(Dimension Dimension, Fraction Factor);
 
-    /// <summary>Quantities whose symbols are taken over, in order of precedence, each with its SI unit.</summary>
-    private static readonly (string Quantity, string Si, Dimension Dimension)[] Sources =
-    [
-        ("Duration", "Second", Dimension.Second), ("Length", "Meter", Dimension.Metre), ("Mass", "Kilogram", Dimension.Kilogram),
-        ("Angle", "Radian", Dimension.Radian), ("Force", "Newton", Dimension.Newton), ("Torque", "NewtonMeter", Dimension.NewtonMetre),
-        ("Energy", "Joule", Dimension.NewtonMetre), ("Power", "Watt", Dimension.NewtonMetre / Dimension.Second),
-        ("Speed", "MeterPerSecond", Dimension.Metre / Dimension.Second), ("Frequency", "Hertz", Dimension.Hertz),
-        ("ElectricCurrent", "Ampere", Dimension.Ampere), ("ElectricPotential", "Volt", Dimension.Volt),
-        ("ElectricResistance", "Ohm", Dimension.Volt / Dimension.Ampere), ("MagneticFlux", "Weber", Dimension.Volt * Dimension.Second),
-        ("ElectricInductance", "Henry", Dimension.Volt * Dimension.Second / Dimension.Ampere),
-    ];
+    /// <summary>What the quantities of the table measure.</summary>
+    private static readonly Dictionary<string, Dimension> Quantities = new(StringComparer.Ordinal)
+    {
+        ["Duration"] = Dimension.Second, ["Length"] = Dimension.Metre, ["Mass"] = Dimension.Kilogram, ["Angle"] = Dimension.Radian, ["Force"] = Dimension.Newton,
+        ["Torque"] = Dimension.NewtonMetre, ["Energy"] = Dimension.NewtonMetre, ["Power"] = Dimension.NewtonMetre / Dimension.Second,
+        ["Speed"] = Dimension.Metre / Dimension.Second, ["Frequency"] = Dimension.Hertz, ["ElectricCurrent"] = Dimension.Ampere,
+        ["ElectricPotential"] = Dimension.Volt, ["ElectricResistance"] = Dimension.Volt / Dimension.Ampere,
+        ["MagneticFlux"] = Dimension.Volt * Dimension.Second, ["ElectricInductance"] = Dimension.Volt * Dimension.Second / Dimension.Ampere,
+    };
 
     private static readonly Fraction Turn = 2 * Unit.Pi;
     private static readonly Fraction PoundForce = new(44482216152605, 10000000000000);
 
-    /// <summary>Spellings that the library lacks, rounds, or means otherwise (m is a metre, not a minute; A no ångström).</summary>
+    /// <summary>Spellings that the table lacks, rounds, or means otherwise (m is a metre, not a minute; A no ångström).</summary>
     private static readonly Dictionary<string, Symbol> Own = new(StringComparer.Ordinal)
     {
         ["m"] = new(Dimension.Metre, 1),
@@ -40,7 +38,7 @@ internal static class UnitSymbols
         ["°C"] = new(Dimension.Celsius, 1), ["K"] = new(Dimension.Celsius, 1), ["°F"] = new(Dimension.Celsius, new(5, 9)),
     };
 
-    private static readonly Lazy<Dictionary<string, Symbol>> All = new(ReadLibrary);
+    private static readonly Lazy<Dictionary<string, Symbol>> All = new(ReadTable);
 
     /// <summary>The usual symbols, those of machines first: among equally near ones these are what was meant.</summary>
     private static readonly string[] Usual =
@@ -61,22 +59,18 @@ internal static class UnitSymbols
     /// <summary>The known symbol nearest to an unknown one, or null.</summary>
     public static string? Closest(string symbol) => ClosestName.Of(symbol, Usual.Concat(Own.Keys).Concat(All.Value.Keys));
 
-    private static Dictionary<string, Symbol> ReadLibrary()
+    private static Dictionary<string, Symbol> ReadTable()
     {
+        using var table = new StreamReader(typeof(UnitSymbols).Assembly.GetManifestResourceStream("MonitorSim.Quantities.units.tsv")!);
         var all = new Dictionary<string, Symbol>(StringComparer.Ordinal);
-        foreach (var (name, si, dimension) in Sources)
+        while (table.ReadLine() is { } line)
         {
-            var quantity = UnitsNet.Quantity.ByName[name];
-            var siUnit = quantity.UnitInfos.First(unit => unit.Name == si).Value;
-            foreach (var unit in quantity.UnitInfos)
-            {
-                var factor = ExactFactor.Of(UnitConverter.Convert(1, unit.Value, siUnit));
-                var value = Convert.ToInt32(unit.Value, CultureInfo.InvariantCulture);
-                foreach (var text in UnitAbbreviationsCache.Default.GetUnitAbbreviations(quantity.UnitType, value, CultureInfo.InvariantCulture))
-                    all.TryAdd(text, new(dimension, factor));
-            }
+            var cells = line.Split('\t');
+            all.Add(cells[1], new(Quantities[cells[0]], new Fraction(Whole(cells[2]), Whole(cells[3]))));
         }
 
         return all;
     }
+
+    private static BigInteger Whole(string digits) => BigInteger.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
 }

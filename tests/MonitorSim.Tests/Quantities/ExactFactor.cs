@@ -1,7 +1,8 @@
 using System.Globalization;
 using Fractions;
+using MonitorSim.Quantities;
 
-namespace MonitorSim.Quantities;
+namespace MonitorSim.Tests.Quantities;
 
 /// <summary>Recovers the exact factor of a unit from the double that a units library gives for it.</summary>
 /// <remarks>Units are defined by short decimals (inch 0.0254 m), by the inverse of one (km/h 1/3.6 m/s), or by such a number times
