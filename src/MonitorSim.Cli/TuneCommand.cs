@@ -20,24 +20,33 @@ internal static class TuneCommand
         };
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes limits and frontiers as CSV files.");
+        var coverage = new Option<double?>("--coverage") { Description = "The share of future runs that bounds are for; 0.95 without it.", HelpName = "SHARE" };
+        var confidence = new Option<double?>("--confidence") { Description = "How sure bounds are; 0.95 without it.", HelpName = "SHARE" };
+        var phases = new Option<bool>("--phases") { Description = "Studies all phases of the plan's cycle, not one lucky phase: the earliest and the latest trip, and a phase without." };
+        var hazards = new HazardOptions();
         var command = new Command("tune", "What limit, filter and delay the recordings need, and how sure that is for the next run. "
             + "Example: monitorsim tune saw.json run*.csv --json tuned.json. In parts: monitorsim tune --join monday.json tuesday.json")
-            { plan, traces, join, json, csv, quiet, noColor };
+            { plan, traces, join, json, csv, phases, coverage, confidence, quiet, noColor };
+        foreach (var option in hazards.All) command.Add(option);
         command.Validators.Add(parsed =>
         {
             var (parts, files) = (parsed.GetValue(join) ?? [], parsed.GetValue(traces) ?? []);
             if (parts.Length > 0 && parsed.GetValue(plan) is not null) parsed.AddError("--join takes parts only: recordings and plan were read when the parts were made.");
             if (parts.Length == 0 && files.Length == 0) parsed.AddError("Give a plan and at least one recording, or --join and the parts to join.");
+            foreach (var share in new[] { coverage, confidence })
+                if (parsed.GetValue(share) is <= 0 or >= 1) parsed.AddError($"{share.Name} is a share between 0 and 1, such as 0.95.");
         });
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
             var tuned = parsed.GetValue(join) is { Length: > 0 } parts
                 ? new(Tune.Join([.. parts.Select(TuneReader.Read)], parts), [])
-                : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), cancel);
+                : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), cancel);
             foreach (var problem in tuned.Problems) terminal.Error.WriteLine(problem);
-            if (tuned.Result is not { } result) return CommandLine.Failed;
-            TuneTables.Write(said, parsed.GetValue(noColor), result);
+            if (tuned.Result is not { } found) return CommandLine.Failed;
+            var result = found.WithBounds(parsed.GetValue(coverage) ?? 0.95, parsed.GetValue(confidence) ?? 0.95);
+            result = Rooms.Of(result, hazards.Need(parsed), hazards.Hazard(parsed, result));
+            TuneTables.Write(said, parsed.GetValue(noColor), result, hazards.IsGiven(parsed));
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
             if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);
             return tuned.Problems.Count == 0 ? CommandLine.Clean : CommandLine.Failed;
@@ -45,9 +54,9 @@ internal static class TuneCommand
         return command;
     }
 
-    private static TunedFiles Files(Terminal terminal, string plan, string[] traces, bool quiet, CancellationToken cancel)
+    private static TunedFiles Files(Terminal terminal, string plan, string[] traces, bool quiet, bool phases, CancellationToken cancel)
     {
         var read = Input.Plan(plan);
-        return ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(read, traces, progress, cancel: cancel));
+        return ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(read, traces, progress, phases: phases, cancel: cancel));
     }
 }

@@ -8,10 +8,10 @@ internal static class TuneCsv
     public static void Write(Terminal terminal, TuneResult result, string folder)
     {
         ResultCsv.Table(terminal, Path.Combine(folder, "limits.csv"), ["axis", "monitor", "function", "side", "level", "unit", "written", "limit", "filter_s", "critical",
-                "decidedBy", "from_s", "until_s", "filterAbove_s", "delayAbove_s", "noDelayHelps", "runs", "coverage", "confidence", "distributionFree", "normal", "runsNeeded", "reached"],
+                "decidedBy", "from_s", "until_s", "filterAbove_s", "delayAbove_s", "noDelayHelps", "runs", "coverage", "confidence", "distributionFree", "normal", "runsNeeded", "reached", "roomFrom", "roomTo", "roomDecidedBy"],
             result.Monitors.Select(m => new object?[] { m.Axis, m.Monitor, m.Function, m.Side, m.Level, m.Unit, m.Written, m.Limit, m.Filter, m.Critical,
                 m.Deciding?.Trace, m.Deciding?.From, m.Deciding?.Until, m.FilterAbove, m.DelayAbove, m.NoDelayHelps, m.Runs.Count(run => run.Critical is not null),
-                m.Bounds.Coverage, m.Bounds.Confidence, m.Bounds.DistributionFree, m.Bounds.Normal, m.Bounds.RunsNeeded, m.Bounds.Reached }));
+                m.Bounds.Coverage, m.Bounds.Confidence, m.Bounds.DistributionFree, m.Bounds.Normal, m.Bounds.RunsNeeded, m.Bounds.Reached, m.Room.From, m.Room.To, m.Room.DecidedBy }));
         ResultCsv.Table(terminal, Path.Combine(folder, "frontier.csv"), ["axis", "monitor", "side", "level", "unit", "filterUpTo_s", "limit", "from_s", "until_s", "trace"],
             result.Monitors.SelectMany(m => m.Frontier.Select(step => new object?[] { m.Axis, m.Monitor, m.Side, m.Level, m.Unit, step.Filter, step.Limit, step.From, step.Until, step.Trace })));
         ResultCsv.Table(terminal, Path.Combine(folder, "runs.csv"), ["axis", "monitor", "side", "level", "unit", "trace", "critical"],

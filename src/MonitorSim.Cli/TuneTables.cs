@@ -8,7 +8,7 @@ namespace MonitorSim.Cli;
 /// <summary>A tuning result as tables for people: what production needs, what would keep the present limits, how sure that is for the next run.</summary>
 internal static class TuneTables
 {
-    public static void Write(Terminal terminal, bool noColor, TuneResult result)
+    public static void Write(Terminal terminal, bool noColor, TuneResult result, bool withRoom)
     {
         var console = Tables.Console(terminal, noColor);
         var count = result.Recordings.Count;
@@ -19,6 +19,8 @@ internal static class TuneTables
         console.WriteLine("What would keep the present limits, everything else unchanged:");
         console.Write(Kept(result));
         Sure(console, result);
+        if (withRoom) Room(console, result);
+        if (result.Phases.Count > 0) Phases(console, result);
         console.WriteLine(Cautions.Short);
     }
 
@@ -54,7 +56,7 @@ internal static class TuneTables
         if (bounds is null) return;
         console.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"The next run: a limit that {bounds.Coverage * 100:0.##} % of future runs stay within, with {bounds.Confidence * 100:0.##} % confidence ({bounds.RunsNeeded} runs needed for the largest of them to be one):"));
-        var table = Tables.Headed("monitor", "side", "runs", "largest of them", "is one with confidence", "if normally distributed");
+        var table = Tables.Headed("monitor", "side", "runs", "largest of them", "confidence that it is one", "if normally distributed");
         foreach (var limit in result.Monitors.Where(limit => limit.Critical is not null))
         {
             var text = new TunedText(limit);
@@ -64,6 +66,38 @@ internal static class TuneTables
 
         console.Write(table);
         console.WriteLine("This holds for independent runs of the same programme: windows of one recording are not independent runs.");
+    }
+
+    private static void Room(IAnsiConsole console, TuneResult result)
+    {
+        console.WriteLine("The room of each limit, from what production needs to what the hazard allows:");
+        var table = Tables.Headed("monitor", "side", "production needs", "limit", "hazard allows", "room");
+        foreach (var limit in result.Monitors.Where(limit => limit.Room.From is not null || limit.Room.DecidedBy is not null))
+        {
+            var (text, room) = (new TunedText(limit), limit.Room);
+            table.AddRow(Tables.Cells(TunedText.Name(limit), limit.Side, text.Enough(room.From), limit.Written,
+                room.DecidedBy is null ? "not asked" : room.To is null ? "no limit" : text.AtMost(room.To), room.IsThere is null ? "–" : room.Size is { } size ? text.Difference(size) : "none"));
+        }
+
+        console.Write(table);
+        foreach (var line in LimitRoomStory.Lines(result)) console.WriteLine(line);
+        if (result.Monitors.Any(limit => limit.Room.Chain is not null))
+            console.WriteLine("These are figures for design: how long and how far the real machine takes to stop is measured on it, and K and C come from the standard that applies.");
+    }
+
+    private static void Phases(IAnsiConsole console, TuneResult result)
+    {
+        console.WriteLine("Over all phases of the cycle, the first trip of each recording at the earliest and at the latest:");
+        var table = Tables.Headed("monitor", "recording", "earliest", "at phase", "latest", "at phase", "phase without a trip");
+        foreach (var (trace, outcome) in result.Phases.Where(phases => phases.Outcome.Earliest is not null))
+        {
+            table.AddRow(Tables.Cells($"{outcome.Axis}.{outcome.Monitor}", Short(result, trace), Tables.Time(outcome.Earliest), Tables.Time(outcome.EarliestPhase),
+                Tables.Time(outcome.Latest), Tables.Time(outcome.LatestPhase), outcome.QuietPhase is { } quiet ? $"{Tables.Time(quiet)}: chance decides" : "none"));
+        }
+
+        if (table.Rows.Count > 0) console.Write(table);
+        var calm = result.Phases.Where(phases => phases.Outcome.Earliest is null).Select(phases => phases.Outcome.Monitor).Count();
+        console.WriteLine($"{(table.Rows.Count == 0 ? "Nothing trips" : $"{calm} of {result.Phases.Count} pairs of monitor and recording do not trip")} at any phase.");
     }
 
     private static string Unchallenged(TunedLimit limit) => limit.Filter > 0 && limit.Frontier.Count > 0 ? "never compared for so long" : "never compared: this proves nothing";

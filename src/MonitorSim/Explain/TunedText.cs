@@ -26,6 +26,18 @@ public sealed class TunedText(TunedLimit limit)
     /// <param name="si">The smallest limit that is enough (for lower sides the largest), SI.</param>
     public string Enough(double? si) => si is { } value && double.IsFinite(value) ? SafeRounding.Text(value, _unit, limit.IsLower) : Value(si);
 
+    /// <summary>A limit that is not too much, rounded to the side that is; a dash where there is none.</summary>
+    /// <param name="si">The largest limit that is not too much (for lower sides the smallest), SI.</param>
+    public string AtMost(double? si) => si is { } value && double.IsFinite(value) ? SafeRounding.Text(value, _unit, !limit.IsLower) : Value(si);
+
+    /// <summary>A way, m or rad, in the unit of length that the limit's unit is made of: mm where limits are in mm/s.</summary>
+    /// <param name="si">The way.</param>
+    public string Way(double si)
+    {
+        var way = limit.Unit.StartsWith("rad", StringComparison.Ordinal) ? Dimension.Radian : Dimension.Metre;
+        return Unit.TryParse(_unit.Symbol.Split('/')[0], out var unit, out _) && unit!.Dimension == way ? unit.Format(si, 4) : Unit.Parse(way == Dimension.Radian ? "rev" : "mm").Format(si, 4);
+    }
+
     /// <summary>A difference, SI.</summary>
     /// <param name="si">The difference.</param>
     public string Difference(double si) => _unit.FormatDifference(si);

@@ -19,9 +19,9 @@ public static class PhaseStudy
     public static IReadOnlyList<PhaseOutcome> Of(Plan plan, Trace trace, CancellationToken cancel = default)
     {
         PlanChecks.Require(plan);
-        if (plan.Cycle is null) throw new InputException(new Problem("cycle", "monitors run once a sample, so there is no phase", "give a cycle, such as \"4 ms\""));
+        Require(plan);
         var inputs = new Inputs(plan, trace);
-        var phases = Phases(trace.Times, plan.Cycle.Nanoseconds, plan.InputDelay?.Nanoseconds ?? 0);
+        var phases = Phases(trace.Times, plan.Cycle!.Nanoseconds, plan.InputDelay?.Nanoseconds ?? 0);
         var outcomes = new SortedDictionary<(string, string), PhaseOutcome>();
         for (var k = 0; k < phases.Count; k++)
         {
@@ -36,6 +36,12 @@ public static class PhaseStudy
         }
 
         return [.. outcomes.Values];
+    }
+
+    /// <summary>A plan without a cycle of its own has no phases.</summary>
+    internal static void Require(Plan plan)
+    {
+        if (plan.Cycle is null) throw new InputException(new Problem("cycle", "monitors run once a sample, so there is no phase", "give a cycle, such as \"4 ms\""));
     }
 
     /// <summary>The phases that matter, rising from 0, ns.</summary>

@@ -78,6 +78,7 @@ public static class Tune
             Level = side.HasLevels ? level : null,
             Unit = side.Unit,
             Written = units.Limit(run.Axis, run.Name, side.Name, side.HasLevels ? level : null)?.ToString() ?? Unit.Parse(side.Unit).Format(side.Shown(side.Limits[level].Exact), 17),
+            Reaction = run.Reaction,
             Filter = Seconds.Of(run.Filter),
             Limit = Shown(side.Limits[level].Exact)!.Value,
             Critical = critical,

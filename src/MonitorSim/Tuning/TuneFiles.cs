@@ -16,19 +16,21 @@ public static class TuneFiles
     /// <param name="paths">The recordings, each a run; <c>-</c> is standard input.</param>
     /// <param name="progress">Told how many files are done, now and then.</param>
     /// <param name="workers">How many files are read at a time; 0: as many as there are processors. Memory allows fewer where files are large.</param>
+    /// <param name="phases">Whether to study all phases of the plan's cycle too.</param>
     /// <param name="cancel">Stops the work.</param>
-    /// <exception cref="InputException">The plan is wrong.</exception>
-    public static TunedFiles Run(Plan plan, IReadOnlyList<string> paths, IProgress<int>? progress = null, int workers = 0, CancellationToken cancel = default)
+    /// <exception cref="InputException">The plan is wrong, or has no cycle of its own whose phases could be studied.</exception>
+    public static TunedFiles Run(Plan plan, IReadOnlyList<string> paths, IProgress<int>? progress = null, int workers = 0, bool phases = false, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(paths);
         PlanChecks.Require(plan);
+        if (phases) PhaseStudy.Require(plan);
         var budget = new MemoryBudget(GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 2);
         var done = 0;
         var outcomes = Partitioner.Create(paths, EnumerablePartitionerOptions.NoBuffering).AsParallel().AsOrdered()
             .WithDegreeOfParallelism(Math.Min(workers > 0 ? workers : Environment.ProcessorCount, 512)).WithMergeOptions(ParallelMergeOptions.NotBuffered).WithCancellation(cancel)
             .Select(path =>
             {
-                var outcome = Of(plan, path, budget, cancel);
+                var outcome = Of(plan, path, budget, phases, cancel);
                 progress?.Report(Interlocked.Increment(ref done));
                 return outcome;
             });
@@ -49,15 +51,17 @@ public static class TuneFiles
             if (parts.Count == Batch) parts = [TuneJoin.Merge(parts)];
         }
 
-        return new(parts.Count == 0 ? null : TuneJoin.WithBounds(TuneJoin.Merge(parts)), problems);
+        return new(parts.Count == 0 ? null : TuneJoin.Merge(parts).WithBounds(), problems);
     }
 
-    private static (TuneResult? Part, IReadOnlyList<Problem> Problems) Of(Plan plan, string path, MemoryBudget budget, CancellationToken cancel)
+    private static (TuneResult? Part, IReadOnlyList<Problem> Problems) Of(Plan plan, string path, MemoryBudget budget, bool phases, CancellationToken cancel)
     {
         try
         {
             using var share = budget.Take(Size(path), cancel);
-            return (Tune.Part(plan, PlannedTrace.Read(plan, path), path, cancel), []);
+            var trace = PlannedTrace.Read(plan, path);
+            var part = Tune.Part(plan, trace, path, cancel);
+            return (phases ? part with { Phases = [.. PhaseStudy.Of(plan, trace, cancel).Select(outcome => new RunPhases(path, outcome))] } : part, []);
         }
         catch (InputException wrong)
         {

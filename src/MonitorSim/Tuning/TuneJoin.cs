@@ -12,37 +12,34 @@ internal static class TuneJoin
         var problems = new List<Problem>();
         for (var k = 1; k < parts.Count; k++) problems.AddRange(Strange(parts[0], names(0), parts[k], names(k)));
         if (problems.Count == 0) problems.AddRange(Twice(parts, names));
-        return problems.Count == 0 ? WithBounds(Merge(parts)) : throw new InputException(problems);
+        return problems.Count == 0 ? Merge(parts).WithBounds() : throw new InputException(problems);
     }
 
-    /// <summary>Joins parts of one plan; the bounds are left for <see cref="WithBounds"/>.</summary>
+    /// <summary>Joins parts of one plan; the bounds are left for <see cref="TuneResult.WithBounds"/>.</summary>
     public static TuneResult Merge(IReadOnlyList<TuneResult> parts) => parts[0] with
     {
         Recordings = [.. parts.SelectMany(part => part.Recordings).OrderBy(r => r.Trace, StringComparer.Ordinal).ThenBy(r => r.Sha256, StringComparer.Ordinal)],
         Monitors = [.. parts.SelectMany(part => part.Monitors).GroupBy(limit => limit.Key).Select(limits => Merge([.. limits]))
             .OrderBy(limit => limit.Axis, StringComparer.Ordinal).ThenBy(limit => limit.Monitor, StringComparer.Ordinal)
             .ThenBy(limit => limit.Side, StringComparer.Ordinal).ThenBy(limit => limit.Level)],
-    };
-
-    /// <summary>The same with the bounds of all its runs.</summary>
-    public static TuneResult WithBounds(TuneResult result) => result with
-    {
-        Monitors = [.. result.Monitors.Select(limit => limit with { Bounds = LimitBounds.Of([.. limit.Runs.Select(run => run.Critical).OfType<double>()], limit.IsLower) })],
+        Phases = [.. parts.SelectMany(part => part.Phases).OrderBy(p => p.Outcome.Axis, StringComparer.Ordinal).ThenBy(p => p.Outcome.Monitor, StringComparer.Ordinal).ThenBy(p => p.Trace, StringComparer.Ordinal)],
     };
 
     private static TunedLimit Merge(IReadOnlyList<TunedLimit> limits)
     {
         var first = limits[0];
         var criticals = limits.Select(limit => limit.Critical).OfType<double>().ToList();
+        double? critical = criticals.Count == 0 ? null : first.IsLower ? criticals.Min() : criticals.Max();
         var noDelayHelps = limits.Any(limit => limit.NoDelayHelps);
         return first with
         {
-            Critical = criticals.Count == 0 ? null : first.IsLower ? criticals.Min() : criticals.Max(),
+            Critical = critical,
             FilterAbove = limits.Max(limit => limit.FilterAbove),
             DelayAbove = noDelayHelps ? null : limits.Max(limit => limit.DelayAbove),
             NoDelayHelps = noDelayHelps,
             Frontier = Largest(limits.SelectMany(limit => limit.Frontier), first.IsLower),
             Runs = [.. limits.SelectMany(limit => limit.Runs).OrderBy(run => run.Trace, StringComparer.Ordinal).ThenBy(run => run.Critical)],
+            Room = new() { From = critical },
         };
     }
 
@@ -69,7 +66,7 @@ internal static class TuneJoin
         foreach (var limit in other.Monitors)
         {
             if (!known.Remove(limit.Key, out var same)) yield return new(name, $"{firstName} has no {Spoken(limit)}", "tune all parts with the same plan file");
-            else if ((limit.Limit, limit.Filter, limit.Unit, limit.Function, limit.Written) != (same.Limit, same.Filter, same.Unit, same.Function, same.Written))
+            else if ((limit.Limit, limit.Filter, limit.Unit, limit.Function, limit.Written, limit.Reaction) != (same.Limit, same.Filter, same.Unit, same.Function, same.Written, same.Reaction))
                 yield return new(name, FormattableString.Invariant($"{Spoken(limit)} has the limit {limit.Written} and the filter {limit.Filter} s, in {firstName} {same.Written} and {same.Filter} s"), "tune all parts with the same plan file");
         }
 

@@ -28,6 +28,17 @@ public static class TuneJson
             w.WriteNumber("longestStep", recording.LongestStep);
         });
         json.WriteList("monitors", result.Monitors, WriteLimit);
+        json.WriteList("phases", result.Phases, (w, phases) =>
+        {
+            w.WriteString("trace", phases.Trace);
+            w.WriteString("axis", phases.Outcome.Axis);
+            w.WriteString("monitor", phases.Outcome.Monitor);
+            w.WriteOptional("earliest", phases.Outcome.Earliest);
+            w.WriteOptional("earliestPhase", phases.Outcome.EarliestPhase);
+            w.WriteOptional("latest", phases.Outcome.Latest);
+            w.WriteOptional("latestPhase", phases.Outcome.LatestPhase);
+            w.WriteOptional("quietPhase", phases.Outcome.QuietPhase);
+        });
         json.WriteEndObject();
     }
 
@@ -40,6 +51,7 @@ public static class TuneJson
         json.WriteOptional("level", limit.Level);
         json.WriteString("unit", limit.Unit);
         json.WriteString("written", limit.Written);
+        json.WriteString("reaction", ResultJson.Spelling(limit.Reaction));
         json.WriteNumber("filter", limit.Filter);
         json.WriteNumber("limit", limit.Limit);
         json.WriteOptional("critical", limit.Critical);
@@ -59,13 +71,56 @@ public static class TuneJson
             w.WriteString("trace", run.Trace);
             w.WriteOptional("critical", run.Critical);
         });
+        WriteBounds(json, limit.Bounds);
+        WriteRoom(json, limit.Room);
+    }
+
+    private static void WriteBounds(Utf8JsonWriter json, LimitBounds bounds)
+    {
         json.WriteStartObject("bounds");
-        json.WriteNumber("coverage", limit.Bounds.Coverage);
-        json.WriteNumber("confidence", limit.Bounds.Confidence);
-        json.WriteOptional("distributionFree", limit.Bounds.DistributionFree);
-        json.WriteOptional("normal", limit.Bounds.Normal);
-        json.WriteNumber("runsNeeded", limit.Bounds.RunsNeeded);
-        json.WriteNumber("reached", limit.Bounds.Reached);
+        json.WriteNumber("coverage", bounds.Coverage);
+        json.WriteNumber("confidence", bounds.Confidence);
+        json.WriteOptional("distributionFree", bounds.DistributionFree);
+        json.WriteOptional("normal", bounds.Normal);
+        json.WriteNumber("runsNeeded", bounds.RunsNeeded);
+        json.WriteNumber("reached", bounds.Reached);
+        json.WriteEndObject();
+    }
+
+    private static void WriteRoom(Utf8JsonWriter json, Room room)
+    {
+        json.WriteStartObject("room");
+        json.WriteOptional("from", room.From);
+        json.WriteString("basis", JsonNamingPolicy.CamelCase.ConvertName(room.Basis.ToString()));
+        json.WriteNumber("margin", room.Margin);
+        json.WriteOptional("to", room.To);
+        json.WriteString("decidedBy", room.DecidedBy);
+        if (room.Chain is { } chain)
+        {
+            json.WriteStartObject("present");
+            json.WriteNumber("filter", chain.FilterInCycles);
+            json.WriteNumber("cycle", chain.Cycle);
+            json.WriteNumber("inputDelay", chain.InputDelay);
+            json.WriteNumber("reactionDelay", chain.ReactionDelay);
+            json.WriteNumber("stopping", chain.StoppingTime);
+            json.WriteNumber("time", chain.TotalTime);
+            json.WriteNumber("peakSpeed", chain.PeakSpeed);
+            json.WriteNumber("overrun", chain.Travel);
+            json.WriteOptional("separationDistance", room.SeparationDistance);
+            json.WriteOptional("energy", room.Energy);
+            json.WriteEndObject();
+        }
+
+        json.WriteList("levers", room.Levers, (w, lever) =>
+        {
+            w.WriteString("lever", lever.Name);
+            w.WriteString("unit", lever.Unit);
+            w.WriteNumber("present", lever.Present);
+            w.WriteOptional("enough", lever.Enough);
+            w.WriteNumber("extreme", lever.Extreme);
+            w.WriteOptional("from", lever.From);
+            w.WriteOptional("to", lever.To);
+        });
         json.WriteEndObject();
     }
 }

@@ -1,6 +1,7 @@
 using System.Text;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Tuning;
 
@@ -40,14 +41,20 @@ public static class TuneReader
         if (root.Find("tune") is not JsonTree.Number { Value: "1" })
             throw new InputException(new Problem(FormattableString.Invariant($"{fileName}({root.Line},{root.Column})"), "this is no tuning result: it lacks \"tune\": 1", "name a file that tune --json wrote"));
         var result = Result(new(root, fileName, problems));
-        return problems.Count == 0 ? TuneJoin.WithBounds(result) : throw new InputException(problems);
+        return problems.Count == 0 ? TuneJoin.Merge([result]).WithBounds() : throw new InputException(problems);
     }
 
     private static TuneResult Result(JsonFields fields)
     {
         var recordings = fields.List("recordings", r => new TunedRecording(r.Text("trace"), r.OptionalText("sha256"), r.Count("samples"), r.Seconds("duration"), r.Seconds("longestStep")));
         var known = recordings.Select(recording => recording.Trace).ToHashSet(StringComparer.Ordinal);
-        return new() { Plan = Plan(fields.Fields("plan")), Recordings = recordings, Monitors = fields.List("monitors", limit => Limit(limit, known)) };
+        return new()
+        {
+            Plan = Plan(fields.Fields("plan")),
+            Recordings = recordings,
+            Monitors = fields.List("monitors", limit => Limit(limit, known)),
+            Phases = fields.List("phases", Phases),
+        };
     }
 
     private static TunedPlan Plan(JsonFields? fields) => fields is null
@@ -72,6 +79,7 @@ public static class TuneReader
             Level = fields.OptionalCount("level"),
             Unit = fields.Text("unit"),
             Written = fields.Text("written"),
+            Reaction = Reaction(fields),
             Filter = fields.Seconds("filter"),
             Limit = fields.Number("limit"),
             Critical = fields.OptionalNumber("critical"),
@@ -86,6 +94,18 @@ public static class TuneReader
         if (!IsStaircase(limit)) fields.Report("frontier", "the steps of this frontier do not fall");
         if (limit.Deciding?.Limit != limit.Critical) fields.Report("critical", "the critical limit is not that of the frontier");
         return limit;
+    }
+
+    private static RunPhases Phases(JsonFields fields) => new(fields.Text("trace"), new(fields.Text("axis"), fields.Text("monitor"), fields.OptionalSeconds("earliest"),
+        fields.OptionalSeconds("earliestPhase"), fields.OptionalSeconds("latest"), fields.OptionalSeconds("latestPhase"), fields.OptionalSeconds("quietPhase")));
+
+    private static Reaction Reaction(JsonFields fields)
+    {
+        var text = fields.Text("reaction");
+        foreach (var reaction in Enum.GetValues<Reaction>())
+            if (ResultJson.Spelling(reaction) == text) return reaction;
+        fields.Report("reaction", $"'{text}' is no reaction", "write stop 0, stop 1, stop 2 or none");
+        return default;
     }
 
     private static bool IsStaircase(TunedLimit limit)

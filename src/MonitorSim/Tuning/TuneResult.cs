@@ -9,7 +9,25 @@ public sealed record TuneResult
     public required IReadOnlyList<TunedRecording> Recordings { get; init; }
     /// <summary>One entry a monitor, side and level.</summary>
     public required IReadOnlyList<TunedLimit> Monitors { get; init; }
+    /// <summary>What each monitor does in each recording over all phases of the plan's cycle, in order; empty where that was not asked.</summary>
+    public IReadOnlyList<RunPhases> Phases { get; init; } = [];
+
+    /// <summary>The longest time between two looks of a monitor, s: the plan's cycle, or the longest step between samples where monitors run once a sample.</summary>
+    public decimal LongestCycle => Plan.Cycle ?? Recordings.Select(recording => recording.LongestStep).DefaultIfEmpty().Max();
+
+    /// <summary>The same with bounds for another share of future runs or another confidence.</summary>
+    /// <param name="coverage">Share of future runs, in (0, 1).</param>
+    /// <param name="confidence">Confidence, in (0, 1).</param>
+    public TuneResult WithBounds(double coverage = 0.95, double confidence = 0.95) => this with
+    {
+        Monitors = [.. Monitors.Select(limit => limit with { Bounds = LimitBounds.Of([.. limit.Runs.Select(run => run.Critical).OfType<double>()], limit.IsLower, coverage, confidence) })],
+    };
 }
+
+/// <summary>What one monitor does in one recording over all phases of the plan's cycle.</summary>
+/// <param name="Trace">The recording.</param>
+/// <param name="Outcome">What the monitor does.</param>
+public sealed record RunPhases(string Trace, PhaseOutcome Outcome);
 
 /// <summary>What parts have to share so that they can be joined, and what room needs to know of the plan.</summary>
 /// <param name="Title">The plan's title.</param>

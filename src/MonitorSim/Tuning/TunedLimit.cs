@@ -1,3 +1,5 @@
+using MonitorSim.Plans;
+
 namespace MonitorSim.Tuning;
 
 /// <summary>What recordings say about one limit. Times are seconds, all other numbers SI.</summary>
@@ -21,6 +23,8 @@ public sealed record TunedLimit
     public required decimal Filter { get; init; }
     /// <summary>The present limit, SI.</summary>
     public required double Limit { get; init; }
+    /// <summary>What a trip demands.</summary>
+    public Reaction Reaction { get; init; }
     /// <summary>Whether the limit is one from below, so that the critical limit is the largest that does not trip.</summary>
     public bool IsLower => Side == "lower";
     /// <summary>The critical limit at the present filter, over all recordings; null where nothing was compared long enough.</summary>
@@ -37,6 +41,8 @@ public sealed record TunedLimit
     public required IReadOnlyList<RunCritical> Runs { get; init; }
     /// <summary>How sure the limit is for the next run.</summary>
     public required LimitBounds Bounds { get; init; }
+    /// <summary>From what production needs to what the hazard allows; see <see cref="Rooms"/>.</summary>
+    public Room Room { get; init; } = new();
 
     /// <summary>The step that gives the critical limit at the present filter: which recording decides, and where.</summary>
     public FrontierStep? Deciding => At(Filter);

@@ -1,0 +1,137 @@
+using FsCheck.Xunit;
+using MonitorSim.Explain;
+using MonitorSim.Plans;
+using MonitorSim.Tuning;
+
+namespace MonitorSim.Tests.Tuning;
+
+public sealed class RoomsTests
+{
+    private static readonly Hazard Way = new() { Unit = "m/s", Stopping = new ConstantDeceleration(1), Overrun = 0.01 };
+
+    /// <summary>By hand: 40 ms of response at v and v²/2 of stopping may be 10 mm: v = -0.04 + sqrt(0.0016 + 0.02) = 106.97 mm/s; 80 mm/s and 10 % are 88 mm/s.</summary>
+    [Fact]
+    public void FromProductionToHazard()
+    {
+        var room = Rooms.Of(Result(filter: 0.016m), new() { Share = 0.1 }, Way).Monitors[0].Room;
+        Assert.Equal(0.088, room.From!.Value, 1e-12);
+        Assert.Equal(-0.04 + Math.Sqrt(0.0016 + 0.02), room.To!.Value, 1e-12);
+        Assert.Equal(("overrun", true), (room.DecidedBy, room.IsThere));
+        Assert.Equal(0.04, room.Chain!.ResponseTime, 1e-12);
+    }
+
+    /// <summary>The strictest condition decides: S = K·T + C with 2 m/s·(0.04 + v) + 0.1 may be 0.3 m: v = 60 mm/s; 1 J of 200 kg is 100 mm/s.</summary>
+    [Fact]
+    public void TheStrictestConditionDecides()
+    {
+        var hazard = Way with { Distance = 0.3, ApproachSpeed = 2, Intrusion = 0.1, Energy = 1, Inertia = 200 };
+        var room = Rooms.Of(Result(filter: 0.016m), new(), hazard).Monitors[0].Room;
+        Assert.Equal(0.06, room.To!.Value, 1e-12);
+        Assert.Equal("separation distance", room.DecidedBy);
+        Assert.Equal(0.1, Rooms.Of(Result(filter: 0.016m), new(), hazard with { Distance = null }).Monitors[0].Room.To!.Value, 1e-12);
+    }
+
+    [Fact]
+    public void AHazardThatAllowsNothingSaysSo()
+    {
+        var room = Rooms.Of(Result(filter: 0.016m), new(), Way with { FaultAcceleration = 100 }).Monitors[0].Room;
+        Assert.Equal((null, "overrun", false), (room.To, room.DecidedBy, room.IsThere));
+        Assert.Contains("no limit at all", string.Join('\n', LimitRoomStory.Lines(Rooms.Of(Result(0.016m), new(), Way with { FaultAcceleration = 100 }))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OnlyLimitsThatStopTheAxisAreConcerned()
+    {
+        var limit = Result(filter: 0).Monitors[0];
+        Assert.True(Way.Concerns(limit));
+        Assert.True((Way with { For = "bridge" }).Concerns(limit));
+        Assert.True((Way with { For = "bridge.speed" }).Concerns(limit));
+        Assert.False((Way with { For = "blade" }).Concerns(limit));
+        Assert.False((Way with { Unit = "rad/s" }).Concerns(limit));
+        Assert.False(Way.Concerns(limit with { Reaction = Reaction.None }));
+        Assert.False(Way.Concerns(limit with { Side = "lower" }));
+    }
+
+    [Fact]
+    public void ABoundOfTooFewRunsIsOpen() => Assert.Null(Rooms.Of(Result(0), new() { Basis = NeedBasis.DistributionFree }).Monitors[0].Room.From);
+
+    /// <summary>What a lever says is tried: with that value there is room, and with the next worse one there is none.</summary>
+    [Property(MaxTest = 150)]
+    public void LeversKeepTheirWord(byte filter, byte cycle, byte delay, byte fault, byte overrun)
+    {
+        var result = Result(filter % 60 / 1000m, (1 + cycle % 10) / 1000m, delay % 50 / 1000m);
+        var hazard = Way with { FaultAcceleration = fault % 20 / 10.0, Overrun = 0.001 + overrun % 40 / 1000.0 };
+        var room = Rooms.Of(result, new(), hazard).Monitors[0].Room;
+        foreach (var lever in room.Levers.Where(lever => lever is { Enough: not null, Name: not "filter" }))
+        {
+            var enough = lever.Enough!.Value;
+            var worse = lever.Name == "deceleration" ? Math.BitDecrement(enough) : Math.BitIncrement(enough);
+            Assert.True(HasRoom(With(room.Chain!, lever.Name, enough)), lever.ToString());
+            if (lever.Name != "deceleration") Assert.False(HasRoom(With(room.Chain!, lever.Name, worse)), lever.ToString());
+        }
+
+        Assert.All(room.Levers.Where(lever => lever is { Enough: null, Name: not "filter" }), lever => Assert.False(HasRoom(With(room.Chain!, lever.Name, lever.Extreme)), lever.ToString()));
+
+        bool HasRoom(StoppingChain chain) => hazard.Allows(chain).Limit >= room.From;
+    }
+
+    /// <summary>A filter works on both ends; against every filter of whole milliseconds, and the shortest ones of each step.</summary>
+    [Property(MaxTest = 60)]
+    public void TheFiltersLeverAgreesWithTryingThemAll(byte filter, byte delay, byte overrun)
+    {
+        var result = Result(filter % 60 / 1000m, 0.001m, delay % 50 / 1000m);
+        var hazard = Way with { Overrun = 0.001 + overrun % 30 / 1000.0 };
+        var room = Rooms.Of(result, new(), hazard).Monitors[0].Room;
+        var lever = room.Levers.Single(l => l.Name == "filter");
+        var withRoom = Enumerable.Range(0, 61).Where(ms => Rooms.Of(Result(ms / 1000m, 0.001m, delay % 50 / 1000m), new(), hazard).Monitors[0].Room.IsThere == true).ToList();
+        if (lever.Enough is not { } enough)
+        {
+            Assert.Empty(withRoom);
+            return;
+        }
+
+        var millisecond = (int)Math.Floor(enough * 1000 + 1e-9);
+        if (room.IsThere == true) Assert.Equal(withRoom.Max(), millisecond);
+        else Assert.All(withRoom, ms => Assert.True(Math.Abs(ms - filter % 60) >= Math.Abs(enough * 1000 - filter % 60) - 1e-6));
+    }
+
+    /// <summary>The sentences carry the numbers, rounded to the safe side.</summary>
+    [Fact]
+    public void Sentences()
+    {
+        var lines = LimitRoomStory.Lines(Rooms.Of(Result(filter: 0.016m), new() { Share = 0.1 }, Way)).ToList();
+        Assert.Equal("bridge.speed, upper: production needs 88 mm/s (what the recordings needed and a margin of 8 mm/s); the hazard allows up to 106.969 mm/s, as its overrun decides. "
+            + "ROOM of 18.9694 mm/s, and the present limit of 100 mm/s lies within.", lines[0]);
+        Assert.Equal("  From passing 100 mm/s to standstill: filter 16 ms + cycle 4 ms + input delay 0 ms + reaction delay 20 ms + stopping 100 ms = 140 ms; "
+            + "100 mm/s when the drive acts; overrun 9 mm.", lines[1]);
+        Assert.Equal("  reaction delay (now 20 ms): room is left up to 49.6363 ms.", lines[5]);
+        var none = LimitRoomStory.Lines(Rooms.Of(Result(filter: 0.016m), new() { Share = 0.1 }, Way with { Overrun = 0.006 })).ToList();
+        Assert.Contains("NO ROOM: 12.3386 mm/s are missing. By 24.3386 mm/s the present limit of 100 mm/s is more than the hazard allows.", none[0], StringComparison.Ordinal);
+        Assert.Contains(none, line => line.EndsWith("alone would make room.", StringComparison.Ordinal));
+    }
+
+    private static StoppingChain With(StoppingChain chain, string lever, double value) => lever switch
+    {
+        "cycle" => chain with { Cycle = value },
+        "inputDelay" => chain with { InputDelay = value },
+        "reactionDelay" => chain with { ReactionDelay = value },
+        _ => chain with { Stopping = new ConstantDeceleration(value) },
+    };
+
+    /// <summary>One speed limit of 100 mm/s; the recordings need 120 mm/s up to a filter of 8 ms, 80 mm/s up to 30 ms, 20 mm/s up to 60 ms.</summary>
+    private static TuneResult Result(decimal filter, decimal cycle = 0.004m, decimal reaction = 0.02m)
+    {
+        FrontierStep[] frontier = [new(0.008m, 0.12, 1, 1.008m, "run"), new(0.030m, 0.08, 1, 1.03m, "run"), new(0.060m, 0.02, 1, 1.06m, "run")];
+        var critical = frontier.First(step => filter <= step.Filter).Limit;
+        return new()
+        {
+            Plan = new("saw", null, cycle, 0, reaction),
+            Recordings = [new("run", null, 1000, 1, 0.001m)],
+            Monitors = [new()
+            {
+                Axis = "bridge", Monitor = "speed", Function = "SLS", Side = "upper", Unit = "m/s", Written = "100 mm/s", Limit = 0.1, Filter = filter, Reaction = Reaction.Stop1,
+                Critical = critical, Frontier = frontier, Runs = [new("run", critical)], Bounds = LimitBounds.Of([critical]),
+            }],
+        };
+    }
+}
