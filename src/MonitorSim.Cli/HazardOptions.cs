@@ -56,7 +56,7 @@ internal sealed class HazardOptions
 
     /// <summary>What the hazard allows; null where none was stated.</summary>
     /// <exception cref="InputException">Quantities of the wrong kind, or some missing: all of it.</exception>
-    public Hazard? Hazard(ParseResult parsed, TuneResult result)
+    public Hazard? Hazard(ParseResult parsed)
     {
         if (!All.Skip(2).Any(option => parsed.GetResult(option) is { Implicit: false })) return null;
         var problems = new List<Problem>();
@@ -84,13 +84,17 @@ internal sealed class HazardOptions
         Needs(parsed.GetValue(_deceleration) is not null, "--deceleration", "without it nobody can say how the axis stops");
         Needs(hazard.Distance is null || hazard.ApproachSpeed > 0, "--approach-speed", "a distance takes K of S = K·T + C");
         Needs(hazard.Energy is null || hazard.Inertia is not null, "--inertia", "an energy takes what moves");
-        if (problems.Count == 0 && !result.Monitors.Any(hazard.Concerns))
-        {
-            problems.Add(new("--deceleration", $"no limit is concerned: there is no upper limit of SLS or SSR in {hazard.Unit} whose trip stops the axis{(hazard.For is { } of ? $" at '{of}'" : "")}",
-                "give a deceleration of the axis's kind, and --for an axis or axis.monitor of the plan"));
-        }
-
         return problems.Count == 0 ? hazard : throw new InputException(problems);
+    }
+
+    /// <summary>A hazard that concerns nothing is a slip, not an answer.</summary>
+    /// <exception cref="InputException">No limit is concerned.</exception>
+    public static void RequireConcern(Hazard? hazard, TuneResult result)
+    {
+        if (hazard is null || result.Monitors.Any(hazard.Concerns)) return;
+        throw new InputException(new Problem(hazard.For is null ? "--deceleration" : "--for",
+            $"no limit is concerned: there is no upper limit of SLS or SSR in {hazard.Unit} whose trip stops the axis{(hazard.For is { } of ? $" at '{of}'" : "")}",
+            "give a deceleration of the axis's kind, and --for an axis or axis.monitor of the plan"));
     }
 
     private static double? Si(string? text, string option, string noun, string example, Dimension dimension, List<Problem> problems)

@@ -39,13 +39,15 @@ internal static class TuneCommand
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
+            var (need, hazard) = (hazards.Need(parsed), hazards.Hazard(parsed));
             var tuned = parsed.GetValue(join) is { Length: > 0 } parts
                 ? new(Tune.Join([.. parts.Select(TuneReader.Read)], parts), [])
                 : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), cancel);
             foreach (var problem in tuned.Problems) terminal.Error.WriteLine(problem);
             if (tuned.Result is not { } found) return CommandLine.Failed;
             var result = found.WithBounds(parsed.GetValue(coverage) ?? 0.95, parsed.GetValue(confidence) ?? 0.95);
-            result = Rooms.Of(result, hazards.Need(parsed), hazards.Hazard(parsed, result));
+            HazardOptions.RequireConcern(hazard, result);
+            result = Rooms.Of(result, need, hazard);
             TuneTables.Write(said, parsed.GetValue(noColor), result, hazards.IsGiven(parsed));
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
             if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);

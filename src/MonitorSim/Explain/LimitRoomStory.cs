@@ -81,17 +81,17 @@ public static class LimitRoomStory
     private static string Say(Lever lever, Room room, TunedText text)
     {
         var (name, isTime) = (Name(lever.Name), lever.Unit == "s");
-        var head = $"{name} (now {Show(lever, lever.Present, false)})";
+        var head = $"{name} (now {Show(lever, lever.Present, false, text)})";
         if (room.IsThere == true)
         {
             return lever.Enough is { } most
-                ? $"{head}: room is left {(isTime ? "up to" : "down to")} {Show(lever, most, isTime)}."
+                ? $"{head}: room is left {(isTime ? "up to" : "down to")} {Show(lever, most, isTime, text)}."
                 : $"{head}: room is left whatever it is.";
         }
 
-        if (lever.Enough is { } enough) return $"{head}: {Show(lever, enough, isTime)} alone would make room.";
+        if (lever.Enough is { } enough) return $"{head}: {Show(lever, enough, isTime, text)} alone would make room.";
         var then = lever.From is null ? "nothing would trip" : $"production would need {text.Enough(lever.From)}";
-        return $"{head}: makes no room alone; at {Show(lever, lever.Extreme, false)} {then} and the hazard allow {(lever.To is null ? "no limit" : text.AtMost(lever.To))}.";
+        return $"{head}: makes no room alone; at {Show(lever, lever.Extreme, false, text)} {then} and the hazard allow {(lever.To is null ? "no limit" : text.AtMost(lever.To))}.";
     }
 
     private static string Name(string lever) => lever switch
@@ -104,10 +104,10 @@ public static class LimitRoomStory
     private static string Time(double seconds) => Milliseconds.Format(seconds, 4);
 
     // Times are rounded down and decelerations up, so that what is read aloud still does.
-    private static string Show(Lever lever, double value, bool down) => lever.Unit switch
+    private static string Show(Lever lever, double value, bool down, TunedText text) => lever.Unit switch
     {
         "s" => down ? SafeRounding.Text(value, Milliseconds, isLower: true) : Milliseconds.Format(value),
         "1" => FormattableString.Invariant($"{value:G4} times as strong"),
-        _ => value == lever.Present ? Unit.Parse(lever.Unit).Format(value) : SafeRounding.Text(value, Unit.Parse(lever.Unit), isLower: false),
+        _ => value == lever.Present ? text.Acceleration.Format(value) : SafeRounding.Text(value, text.Acceleration, isLower: false),
     };
 }

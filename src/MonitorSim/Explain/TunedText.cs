@@ -38,6 +38,9 @@ public sealed class TunedText(TunedLimit limit)
         return Unit.TryParse(_unit.Symbol.Split('/')[0], out var unit, out _) && unit!.Dimension == way ? unit.Format(si, 4) : Unit.Parse(way == Dimension.Radian ? "rev" : "mm").Format(si, 4);
     }
 
+    /// <summary>The unit of acceleration that goes with the limit's unit of speed: mm/s² with mm/s; SI where the limit is in none per second.</summary>
+    internal Unit Acceleration => _unit.Symbol.EndsWith("/s", StringComparison.Ordinal) && Unit.TryParse(_unit.Symbol + "²", out var unit, out _) ? unit! : Unit.Parse(limit.Unit + "²");
+
     /// <summary>A difference, SI.</summary>
     /// <param name="si">The difference.</param>
     public string Difference(double si) => _unit.FormatDifference(si);

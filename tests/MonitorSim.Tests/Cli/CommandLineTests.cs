@@ -176,6 +176,41 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("set-up speed", _out.ToString());
     }
 
+    /// <summary>A margin and a hazard on the command line give the room, and what is wrong with them is said before any file is read.</summary>
+    [Fact]
+    public void TuneSaysWhetherThereIsRoom()
+    {
+        string[] tune = ["tune", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv")];
+        Assert.Equal(0, Run([.. tune, "--margin", "10 %", "--deceleration", "1.5 m/s²", "--overrun", "5 mm", "--approach-speed", "63 in/s", "--inertia", "180 kg"]));
+        Assert.Contains("bridge.set-up speed, upper: production needs", _out.ToString());
+        Assert.Contains("as its overrun decides", _out.ToString().ReplaceLineEndings(" "));
+        Assert.Contains("S = K·T + C", _out.ToString().ReplaceLineEndings(" "));
+        Assert.Equal(0, Run([.. tune, "--deceleration", "1.5 m/s²", "--overrun", "5 mm", "--json", "-"]));
+        using var json = JsonDocument.Parse(_bytes.ToArray());
+        var room = json.RootElement.GetProperty("monitors")[0].GetProperty("room");
+        Assert.True(room.GetProperty("to").GetDouble() > 0);
+        Assert.Equal(5, room.GetProperty("levers").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("--overrun: '2 s' is no length", "--deceleration", "1 m/s²", "--overrun", "2 s")]
+    [InlineData("--overrun: '2 mm' is no angle", "--deceleration", "1 deg/s²", "--overrun", "2 mm")]
+    [InlineData("--deceleration: without it", "--overrun", "2 mm")]
+    [InlineData("--deceleration: '0 m/s²' is too small", "--deceleration", "0 m/s²", "--overrun", "2 mm")]
+    [InlineData("--approach-speed: a distance takes K", "--deceleration", "1 m/s²", "--distance", "2 m")]
+    [InlineData("--inertia: an energy takes what moves", "--deceleration", "1 m/s²", "--energy", "2 J")]
+    [InlineData("--margin: 'ten %' is no share", "--margin", "ten %")]
+    [InlineData("--margin: '-1 mm/s' is negative", "--margin", "-1 mm/s")]
+    [InlineData("--need: 'most' is no basis", "--need", "most")]
+    [InlineData("--coverage is a share between 0 and 1", "--coverage", "1")]
+    [InlineData("--for: no limit is concerned", "--deceleration", "1 m/s²", "--for", "nowhere")]
+    [InlineData("cycle: monitors run once a sample", "--phases")]
+    public void TuneTeachesItsOptions(string message, params string[] options)
+    {
+        Assert.Equal(2, Run(["tune", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), "--quiet", .. options]));
+        Assert.StartsWith(message, _error.ToString());
+    }
+
     [Theory]
     [InlineData("tune")]
     [InlineData("tune", "plan.json")]

@@ -12,7 +12,7 @@ public sealed class TuneReaderTests
     [InlineData("\"samples\": 6", "\"samples\": -6", "part(14,18): 'samples' is the number -6; it is a whole number, 0 or more; write the file again with tune --json")]
     [InlineData("\"samples\": 6", "\"simples\": 6", "part(11,5): 'samples' is missing; it is a whole number, 0 or more; write the file again with tune --json")]
     [InlineData("\"unit\": \"m/s\"", "\"unit\": 4", "part(26,15): 'unit' is the number 4; it is a text; write the file again with tune --json")]
-    [InlineData("\"limit\": 0.002", "\"limit\": null", "part(29,16): 'limit' is null; it is a number; write the file again with tune --json")]
+    [InlineData("\"limit\": 0.002", "\"limit\": null", "part(30,16): 'limit' is null; it is a number; write the file again with tune --json")]
     [InlineData("\"written\": \"2 mm/s\"", "\"written\": \"2 elephants\"", "part(27,18): ")]
     [InlineData("\"title\": \"bench\"", "\"title\": ", "part(4,")]
     public void WhatIsWrongIsSaidWithItsPlace(string right, string wrong, string message)
