@@ -65,7 +65,7 @@ internal static class StopTables
             foreach (var worst in envelope.Worst)
             {
                 var point = worst.Point;
-                var name = worst.Limit is { } limit ? $"over {limit.Monitor}{(limit.Side == "upper" ? "" : " " + limit.Side)}" : worst.Figure == "drop" ? "drop after torque off" : worst.Figure;
+                var name = worst.Limit is { } limit ? $"past {limit.Monitor}{(limit.Side == "upper" ? "" : ", " + limit.Side)}" : worst.Figure == "drop" ? "drop after torque off" : worst.Figure;
                 table.AddRow(Tables.Cells(name, Figure(plan, units, envelope.Axis, worst), Say(point.At), units.Velocity(point.Velocity), point.Monitor ?? "–", MotionUnits.Time(point.DetectedAt), MotionUnits.Time(point.ActedAt), MotionUnits.Time(point.Time)));
             }
 
@@ -83,10 +83,16 @@ internal static class StopTables
     private static void Sentence(IAnsiConsole console, StopRequest request, MotionUnits units, EnvelopePoint point)
     {
         var way = point.Direction switch { > 0 => " towards rising positions", < 0 => " towards falling positions", _ => "" };
-        var found = point.Monitor is null ? "The drive" : $"{point.Monitor} finds it after {MotionUnits.Time(point.DetectedAt)}, the drive";
-        var off = point.OffAt is null ? "" : $", the torque is off after {MotionUnits.Time(point.OffAt)}{(point.BrakedAt is null ? "" : $", the brake has closed after {MotionUnits.Time(point.BrakedAt)}")}";
+        string?[] steps =
+        [
+            point.Monitor is null ? null : $"found by {point.Monitor} after {MotionUnits.Time(point.DetectedAt)}",
+            point.ActedAt is null || point.ActedAt == point.OffAt ? null : $"drive acts after {MotionUnits.Time(point.ActedAt)}",
+            point.OffAt is null ? null : $"torque off after {MotionUnits.Time(point.OffAt)}",
+            point.BrakedAt is null ? null : $"brake closed after {MotionUnits.Time(point.BrakedAt)}",
+        ];
+        var course = string.Join(", ", steps.OfType<string>());
         var fall = point.Fall is not { } fallen ? "" : $" It falls {units.Distance(fallen)}{(point.Drop is { } drop ? $", {units.Distance(drop)} of that after torque off" : "")}.";
-        console.WriteLine($"Worst at {Say(point.At)}: {request.What}{way} from {units.Velocity(point.Velocity)}. {found} acts after {MotionUnits.Time(point.ActedAt)}{off}. "
+        console.WriteLine($"Worst at {Say(point.At)}: {request.What}{way} from {units.Velocity(point.Velocity)}.{(course.Length > 0 ? $" {char.ToUpperInvariant(course[0])}{course[1..]}." : "")} "
             + $"It reaches {units.Velocity(point.PeakSpeed)} and {MotionUnits.Energy(point.Energy)}, and stands after {MotionUnits.Time(point.Time)}, {units.Distance(point.Distance)} away at most.{fall}");
     }
 

@@ -56,8 +56,8 @@ public static class StopPlot
         var row = 0;
         foreach (var (time, name) in new[]
         {
-            (stop.DetectedAt, stop.DetectedBy is { } by ? $"{by.Monitor} trips" : "trip"), (stop.ActedAt, "drive acts"),
-            (stop.OffAt == stop.ActedAt ? null : stop.OffAt, "torque off"), (stop.BrakedAt, "brake closed"), (stop.Time, "stands"),
+            (stop.DetectedAt, stop.DetectedBy is { } by ? $"{by.Monitor} trips" : "trip"), (stop.ActedAt == stop.OffAt ? null : stop.ActedAt, "drive acts"),
+            (stop.OffAt, "torque off"), (stop.BrakedAt, "brake closed"), (stop.Time, "stands"),
         })
         {
             if (time is not { } at || at > length) continue;

@@ -31,6 +31,7 @@ public sealed class DemoStoryTests
         ["lift-breakaway"] = ["At 0.526 s lift, jammed screw (SLT) trips", "above the limit of 18 N·m", "a filter above 30 ms"],
         ["lift-inching"] = ["At 1.602 s lift, inching (SLI) trips, side window", "above the window of 0.3 mm", "where the increment is 5 mm: room of 0.4 mm"],
         ["lift-residual"] = ["At 0.6 s lift, STO trips", "above the residual of 0.6 N·m", "a grace above 228 ms"],
+        ["lift-runaway"] = ["nothing tripped", "lift, lowest position (SLP), lower: watched for", "where the limit is 30 mm: room of 130 mm"],
         ["lift-slack"] = ["At 1.002 s lift, weight on the screw (STR) trips, side lower", "below the limit of 4 N·m", "a limit of 1.64 N·m"],
         ["lift-standstill"] = ["At 2.486 s lift, stand still (SOS) trips, side window", "above the window of 0.5 mm", "a window of 0.81 mm", "stand still (SOS), speed: watched for", "lift, SBC, window: watched for"],
         ["saw-group"] = ["At 0.6 s bridge, set-up speed (SLS) trips", "An acknowledgement at 1.1 s is ignored", "The one that counts comes at 2.5 s", "because of bridge.set-up speed, which is of its group", "released by an acknowledgement"],

@@ -29,6 +29,7 @@ public static class DemoCases
         new LiftBreakaway(),
         new LiftInching(),
         new LiftResidual(),
+        new LiftRunaway(),
         new LiftSlack(),
         new LiftStandstill(),
         new SawGroup(),

@@ -44,7 +44,7 @@ public sealed class StopCommandTests : IDisposable
         // The worst begins at rest: from there to the limit it falls v²/2a, upwards it turns first.
         Assert.Equal(off * off / (2 * 29.31) + (off + closed) / 2 * 0.06 + closed * closed / (2 * 10.69), fall, 1e-6);
         Assert.Contains("It falls", _out.ToString());
-        Assert.Contains("travel finds it after", _out.ToString());
+        Assert.Contains("Found by travel after", _out.ToString());
         Assert.Contains("no safety component", _out.ToString());
     }
 
