@@ -91,7 +91,7 @@ internal static class StopTables
             point.BrakedAt is null ? null : $"brake closed after {MotionUnits.Time(point.BrakedAt)}",
         ];
         var course = string.Join(", ", steps.OfType<string>());
-        var fall = point.Fall is not { } fallen ? "" : $" It falls {units.Distance(fallen)}{(point.Drop is { } drop ? $", {units.Distance(drop)} of that after torque off" : "")}.";
+        var fall = point.Fall is not (> 0 and { } fallen) ? "" : $" It falls {units.Distance(fallen)}{(point.Drop is { } drop ? $", {units.Distance(drop)} of that after torque off" : "")}.";
         console.WriteLine($"Worst at {Say(point.At)}: {request.What}{way} from {units.Velocity(point.Velocity)}.{(course.Length > 0 ? $" {char.ToUpperInvariant(course[0])}{course[1..]}." : "")} "
             + $"It reaches {units.Velocity(point.PeakSpeed)} and {MotionUnits.Energy(point.Energy)}, and stands after {MotionUnits.Time(point.Time)}, {units.Distance(point.Distance)} away at most.{fall}");
     }

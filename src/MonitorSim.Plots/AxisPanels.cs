@@ -17,19 +17,20 @@ internal static class AxisPanels
             (position, Kind.Position), (velocity, Kind.Velocity), (Series.Of(axis, Kind.Acceleration, axis.Channels.Acceleration, trace), Kind.Acceleration),
             (Series.Of(axis, Kind.Torque, axis.Channels.Torque, trace), Kind.Torque), (Series.Of(axis, Kind.Temperature, axis.Channels.Temperature, trace), Kind.Temperature),
         };
+        var motion = result.Simulated.FirstOrDefault(simulated => simulated.Axis == name);
+        var speed = velocity is null ? null : SimulatedSeries.Over(velocity, Kind.Velocity, motion, axis.Modulo);
         var panels = new List<Plot>();
-        foreach (var (series, kind) in all)
+        foreach (var (recorded, kind) in all)
         {
-            if (series is null) continue;
+            if (recorded is null) continue;
+            var series = SimulatedSeries.Over(recorded, kind, motion, axis.Modulo);
             var plot = new Plot();
             plot.Axes.Left.Label.Text = $"{series.Name} [{series.Unit.Symbol}]";
             plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
-            if (panels.Count == 0) plot.Axes.Title.Label.Text = $"{result.Plan.Title} — {name}";
+            if (panels.Count == 0) plot.Axes.Title.Label.Text = $"{result.Plan.Title} — {name}{(motion is null ? "" : "   (green: simulated, dotted: as recorded)")}";
             Watches(plot, result, name, axis, kind, series);
-            StopLimits.Draw(plot, result, name, axis.Stops, kind, series, velocity, axis.Standstill);
-            var thinned = series.Thinned();
-            var line = plot.Add.ScatterLine(thinned.Times, thinned.Values);
-            (line.Color, line.LineWidth) = (Palette.Measured, 1.5f);
+            StopLimits.Draw(plot, result, name, axis.Stops, kind, series, speed, axis.Standstill);
+            SimulatedSeries.Draw(plot, recorded, series, motion);
             Trips(plot, result, name, axis, kind, series);
             plot.Axes.Margins(0.01, 0.15);
             panels.Add(plot);

@@ -6,6 +6,8 @@ namespace MonitorSim.Plots;
 internal static class Palette
 {
     public static readonly Color Measured = Color.FromHex("#0072B2");
+    public static readonly Color Simulated = Color.FromHex("#009E73");
+    public static readonly Color Recorded = Color.FromHex("#777777");
     public static readonly Color Limit = Color.FromHex("#D55E00");
     public static readonly Color Trip = Color.FromHex("#000000");
     // Told apart by lightness too: the SVG canvas draws no hatches.

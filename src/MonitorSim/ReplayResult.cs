@@ -152,5 +152,6 @@ public sealed record WatchStretch(decimal RequestedAt, decimal? WatchingAt, deci
 /// <summary>How an axis moved after it left its recording.</summary>
 /// <param name="Axis">The axis.</param>
 /// <param name="From">When it left, s.</param>
+/// <param name="Start">Where it was and how fast when it left, and what acted from then on; its time is that of the recording.</param>
 /// <param name="States">One state a sample after that; times are those of the recording.</param>
-public sealed record SimulatedMotion(string Axis, decimal From, IReadOnlyList<MotionState> States);
+public sealed record SimulatedMotion(string Axis, decimal From, MotionState Start, IReadOnlyList<MotionState> States);

@@ -24,6 +24,14 @@ public sealed class DemoLessonTests
     [Fact]
     public void HoldingTheLastValueTrustsIt() => Assert.False(Replayed("bridge-cable", plan => plan with { Missing = MissingPolicy.Hold }).IsTripped);
 
+    /// <summary>As recorded, the bridge ignores its ramp and passes the end of its travel.</summary>
+    [Fact]
+    public void WhatIsRecordedIsNotWhatWouldHaveHappened()
+    {
+        var trips = Replayed("bridge-simulated", plan => plan with { Motion = MotionSource.Recorded }).Trips;
+        Assert.Equal(["set-up speed", "SS1", "end of travel"], trips.Select(trip => trip.Monitor));
+    }
+
     [Fact]
     public void ACycleASampleSeesTheEdgeSwitch()
     {

@@ -25,6 +25,7 @@ public static class Explanation
             lines.AddRange(["", $"And {Say.Count(result.Trips.Count - MostTrips, "more trip")}, which the JSON result lists."]);
         lines.Add("");
         lines.AddRange(StateStory.Untold(result, told));
+        lines.AddRange(MotionStory.Of(result));
         lines.AddRange(result.Coverage.SelectMany(coverage => RoomStory.Of(coverage, result, units)));
         lines.AddRange(result.Expect.Select(line => $"{(line.Holds ? "As expected" : "Not as expected")}: {line.Because}."));
         lines.AddRange(result.Warnings.Select(warning => $"Note: {warning}."));

@@ -47,6 +47,9 @@ internal sealed class SimulatedAxis
     /// <summary>When it left its recording, ns; null: it has not.</summary>
     public long? LeftAt { get; private set; }
 
+    /// <summary>The state in which it left.</summary>
+    public MotionState Start { get; private set; }
+
     /// <summary>The simulated samples; times are those of the recording, s.</summary>
     public IReadOnlyList<MotionState> States => _states;
 
@@ -107,6 +110,7 @@ internal sealed class SimulatedAxis
         _isLeaving = true;
         Act(_leaves);
         _isLeaving = false;
+        Start = FromNowOn(_leaves);
     }
 
     private double SecondOffset(SimulatedChannel second, int sample) =>
@@ -165,9 +169,8 @@ internal sealed class SimulatedAxis
 
     private void Append(int sample)
     {
-        // What acts now, seen from now on: acceleration and torque are those after a jump.
-        var now = _motion.Next(_state, new(_drive, _isBraked, _isShorted)).At(_state.Time);
-        _states.Add(now with { Time = _times[sample] / 1e9 });
+        var now = FromNowOn(_times[sample]);
+        _states.Add(now);
         foreach (var ((kind, isSecond), channel) in _channels)
         {
             channel.Append(sample, kind switch
@@ -179,4 +182,7 @@ internal sealed class SimulatedAxis
             });
         }
     }
+
+    // What acts now, seen from now on: acceleration and torque are those after a jump.
+    private MotionState FromNowOn(long time) => _motion.Next(_state, new(_drive, _isBraked, _isShorted)).At(_state.Time) with { Time = time / 1e9 };
 }

@@ -29,7 +29,7 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
             Expect = [],
             Events = Ordered(engine.Events, e => e.Time, e => (e.Axis, e.Source, "")),
             Warnings = [.. Warnings.Of(plan, inputs, engine)],
-            Simulated = [.. left.OrderBy(axis => axis.Key, StringComparer.Ordinal).Select(axis => new SimulatedMotion(axis.Key, Seconds.Of(axis.Value.LeftAt!.Value), axis.Value.States))],
+            Simulated = [.. left.OrderBy(axis => axis.Key, StringComparer.Ordinal).Select(axis => new SimulatedMotion(axis.Key, Seconds.Of(axis.Value.LeftAt!.Value), axis.Value.Start, axis.Value.States))],
             Watching = [.. engine.Runs.Select(run => new WatchTimeline(run.Axis, run.Name,
                 [.. run.Stretches.Select(s => new WatchStretch(Seconds.Of(s.RequestedAt), Seconds.Of(s.WatchingAt), Seconds.Of(engine.Clock.TimeOf(s.Last))))]))],
         };

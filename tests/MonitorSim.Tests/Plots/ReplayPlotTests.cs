@@ -40,6 +40,27 @@ public sealed class ReplayPlotTests
         Directory.Delete(folder, recursive: true);
     }
 
+    /// <summary>Up to where the axis left its recording what was recorded, from there on what is simulated, in the unit of the channel; the trip sits on what the monitor met.</summary>
+    [Fact]
+    public void SimulatedMotionIsDrawnOverTheRecording()
+    {
+        var place = Path.Combine(AppContext.BaseDirectory, "traces", "bridge-simulated");
+        var plan = PlanReader.Read(Path.Combine(place, "plan.json"));
+        var trace = PlannedTrace.Read(plan, Path.Combine(place, "trace.csv"));
+        var result = Replay.Run(plan, trace);
+        var axis = plan.Axes["bridge"];
+        var recorded = Series.Of(axis, Kind.Velocity, axis.Channels.Velocity, trace)!;
+        var met = SimulatedSeries.Over(recorded, Kind.Velocity, Assert.Single(result.Simulated), null);
+        Assert.Equal(recorded.At(0.92), met.At(0.92));
+        Assert.InRange(recorded.At(1.4), 199, 201);
+        Assert.Equal(0, met.At(1.4));
+        Assert.Equal(result.Simulated[0].States[^1].Position * 1000, SimulatedSeries.Over(Series.Of(axis, Kind.Position, axis.Channels.Position, trace)!, Kind.Position, result.Simulated[0], null).Values[^1], 1e-9);
+        var folder = Directory.CreateTempSubdirectory("monitorsim").FullName;
+        ReplayPlot.Save(result, trace, folder);
+        Assert.Contains(XDocument.Load(Path.Combine(folder, "bridge.svg")).Descendants(), element => string.Equals((string?)element.Attribute("stroke"), "#009E73", StringComparison.OrdinalIgnoreCase));
+        Directory.Delete(folder, recursive: true);
+    }
+
     [Theory]
     [InlineData("../../x axis", "______x_axis")]
     [InlineData("", "_")]
