@@ -1,4 +1,5 @@
 using System.CommandLine;
+using MonitorSim.Plots;
 using MonitorSim.Tuning;
 
 namespace MonitorSim.Cli;
@@ -20,13 +21,14 @@ internal static class TuneCommand
         };
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes limits and frontiers as CSV files.");
+        var plot = Arguments.Folder("--plot", "Draws each limit's frontier with the present limit, what each run needs and the room, PNG and SVG; the runs' own frontiers too, unless parts are joined.");
         var coverage = new Option<double?>("--coverage") { Description = "The share of future runs that bounds are for; 0.95 without it.", HelpName = "SHARE" };
         var confidence = new Option<double?>("--confidence") { Description = "How sure bounds are; 0.95 without it.", HelpName = "SHARE" };
         var phases = new Option<bool>("--phases") { Description = "Studies all phases of the plan's cycle, not one lucky phase: the earliest and the latest trip, and a phase without." };
         var hazards = new HazardOptions();
         var command = new Command("tune", "What limit, filter and delay the recordings need, and how sure that is for the next run. "
             + "Example: monitorsim tune saw.json run*.csv --json tuned.json. In parts: monitorsim tune --join monday.json tuesday.json")
-            { plan, traces, join, json, csv, phases, coverage, confidence, quiet, noColor };
+            { plan, traces, join, json, csv, plot, phases, coverage, confidence, quiet, noColor };
         foreach (var option in hazards.All) command.Add(option);
         command.Validators.Add(parsed =>
         {
@@ -42,7 +44,7 @@ internal static class TuneCommand
             var (need, hazard) = (hazards.Need(parsed), hazards.Hazard(parsed));
             var tuned = parsed.GetValue(join) is { Length: > 0 } parts
                 ? new(Tune.Join([.. parts.Select(TuneReader.Read)], parts), [])
-                : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), cancel);
+                : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), parsed.GetValue(plot) is not null, cancel);
             foreach (var problem in tuned.Problems) terminal.Error.WriteLine(problem);
             if (tuned.Result is not { } found) return CommandLine.Failed;
             var result = found.WithBounds(parsed.GetValue(coverage) ?? 0.95, parsed.GetValue(confidence) ?? 0.95);
@@ -51,14 +53,16 @@ internal static class TuneCommand
             TuneTables.Write(said, parsed.GetValue(noColor), result, hazards.IsGiven(parsed));
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
             if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);
+            if (parsed.GetValue(plot) is { } pictures)
+                foreach (var picture in TunePlot.Save(result, pictures)) said.Out.WriteLine(picture);
             return tuned.Problems.Count == 0 ? CommandLine.Clean : CommandLine.Failed;
         }));
         return command;
     }
 
-    private static TunedFiles Files(Terminal terminal, string plan, string[] traces, bool quiet, bool phases, CancellationToken cancel)
+    private static TunedFiles Files(Terminal terminal, string plan, string[] traces, bool quiet, bool phases, bool frontiers, CancellationToken cancel)
     {
         var read = Input.Plan(plan);
-        return ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(read, traces, progress, phases: phases, cancel: cancel));
+        return ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(read, traces, progress, phases: phases, frontiers: frontiers, cancel: cancel));
     }
 }

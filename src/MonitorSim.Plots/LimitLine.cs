@@ -17,6 +17,16 @@ internal static class LimitLine
         for (var k = 0; k < count; k++) Dash(plot, from + k * step, y, Math.Min(until, from + (k + 0.6) * step), y);
     }
 
+    /// <summary>A limit between two places of a picture that has no time.</summary>
+    public static void Straight(Plot plot, double x1, double y1, double x2, double y2, int dashes = 40)
+    {
+        for (var k = 0; k < dashes; k++)
+        {
+            var (from, until) = (k / (dashes - 0.4), (k + 0.6) / (dashes - 0.4));
+            Dash(plot, x1 + from * (x2 - x1), y1 + from * (y2 - y1), x1 + until * (x2 - x1), y1 + until * (y2 - y1));
+        }
+    }
+
     /// <summary>A limit that moves.</summary>
     public static void Moving(Plot plot, double[] times, double[] values)
     {

@@ -9,6 +9,7 @@ internal static class Palette
     public static readonly Color Simulated = Color.FromHex("#009E73");
     public static readonly Color Recorded = Color.FromHex("#777777");
     public static readonly Color Limit = Color.FromHex("#D55E00");
+    public static readonly Color Room = Color.FromHex("#009E73");
     public static readonly Color Trip = Color.FromHex("#000000");
     // Told apart by lightness too: the SVG canvas draws no hatches.
     public static readonly Color Watching = Color.FromHex("#E69F00").WithAlpha(0.3);

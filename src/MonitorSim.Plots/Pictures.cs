@@ -3,7 +3,7 @@ using SkiaSharp;
 
 namespace MonitorSim.Plots;
 
-/// <summary>Panels of equal height above each other, with one axis of time, as PNG and SVG.</summary>
+/// <summary>Panels as PNG and SVG: of equal height above each other with one axis of time, or as a layout places them.</summary>
 internal static class Pictures
 {
     private const int Width = 1200;
@@ -14,13 +14,30 @@ internal static class Pictures
     /// <param name="panelHeight">Pixels.</param>
     public static IReadOnlyList<string> Save(IReadOnlyList<Plot> panels, string stem, int panelHeight)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(stem) is { Length: > 0 } folder ? folder : ".");
         var picture = new Multiplot();
         picture.RemovePlot(picture.GetPlot(0));
         foreach (var panel in panels) picture.AddPlot(panel);
         picture.CollapseVertically();
         picture.SharedAxes.ShareX(panels);
-        var height = panels.Count * panelHeight + 60;
+        return Write(picture, stem, panels.Count * panelHeight + 60);
+    }
+
+    /// <summary>Saves panels that stand where a layout puts them.</summary>
+    /// <param name="panels">In the layout's order.</param>
+    /// <param name="layout">Places them.</param>
+    /// <param name="stem">The path without its extension.</param>
+    /// <param name="height">Pixels.</param>
+    public static IReadOnlyList<string> Save(IReadOnlyList<Plot> panels, IMultiplotLayout layout, string stem, int height)
+    {
+        var picture = new Multiplot { Layout = layout };
+        picture.RemovePlot(picture.GetPlot(0));
+        foreach (var panel in panels) picture.AddPlot(panel);
+        return Write(picture, stem, height);
+    }
+
+    private static IReadOnlyList<string> Write(Multiplot picture, string stem, int height)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(stem) is { Length: > 0 } folder ? folder : ".");
         picture.SavePng(stem + ".png", Width, height);
         using var stream = File.Create(stem + ".svg");
         using var canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, height), stream);

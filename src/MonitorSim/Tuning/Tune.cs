@@ -69,6 +69,7 @@ public static class Tune
         double? Shown(Fraction? value) => value is { } known ? ExactDouble.Nearest(side.Shown(known)) : null;
         var (delayAbove, noDelayHelps) = DelayAbove(run, s, engine);
         var critical = Shown(sweep.Critical(level, run.Filter, engine.Done).Value?.Exact());
+        FrontierStep[] frontier = [.. sweep.Frontier(level, engine.Done).Select(step => new FrontierStep(Seconds.Of(step.Filter), Shown(step.Limit)!.Value, Seconds.Of(step.From), Seconds.Of(step.Until), trace))];
         return new()
         {
             Axis = run.Axis,
@@ -85,9 +86,8 @@ public static class Tune
             FilterAbove = Seconds.Of(sweep.LongestRun(engine.Done)),
             DelayAbove = Seconds.Of(delayAbove),
             NoDelayHelps = noDelayHelps,
-            Frontier = [.. sweep.Frontier(level, engine.Done).Select(step => new FrontierStep(Seconds.Of(step.Filter), Shown(step.Limit)!.Value,
-                Seconds.Of(step.From), Seconds.Of(step.Until), trace))],
-            Runs = [new(trace, critical)],
+            Frontier = frontier,
+            Runs = [new(trace, critical) { Frontier = frontier }],
             Bounds = LimitBounds.Of([]),
         };
     }

@@ -17,9 +17,10 @@ public static class TuneFiles
     /// <param name="progress">Told how many files are done, now and then.</param>
     /// <param name="workers">How many files are read at a time; 0: as many as there are processors. Memory allows fewer where files are large.</param>
     /// <param name="phases">Whether to study all phases of the plan's cycle too.</param>
+    /// <param name="frontiers">Whether to keep the frontier of each recording beside the joined one, as pictures of single runs want.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="InputException">The plan is wrong, or has no cycle of its own whose phases could be studied.</exception>
-    public static TunedFiles Run(Plan plan, IReadOnlyList<string> paths, IProgress<int>? progress = null, int workers = 0, bool phases = false, CancellationToken cancel = default)
+    public static TunedFiles Run(Plan plan, IReadOnlyList<string> paths, IProgress<int>? progress = null, int workers = 0, bool phases = false, bool frontiers = false, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(paths);
         PlanChecks.Require(plan);
@@ -47,7 +48,7 @@ public static class TuneFiles
                 continue;
             }
 
-            parts.Add(part);
+            parts.Add(frontiers ? part : WithoutFrontiers(part));
             if (parts.Count == Batch) parts = [TuneJoin.Merge(parts)];
         }
 
@@ -68,6 +69,11 @@ public static class TuneFiles
             return (null, wrong.Problems);
         }
     }
+
+    private static TuneResult WithoutFrontiers(TuneResult part) => part with
+    {
+        Monitors = [.. part.Monitors.Select(limit => limit with { Runs = [.. limit.Runs.Select(run => run with { Frontier = [] })] })],
+    };
 
     // Numbers as doubles, their exact texts where doubles do not hold them, and buffers: about three times the text.
     private static long Size(string path)

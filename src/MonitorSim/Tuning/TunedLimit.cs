@@ -66,4 +66,8 @@ public sealed record FrontierStep(decimal Filter, double Limit, decimal From, de
 /// <summary>The critical limit of one recording.</summary>
 /// <param name="Trace">The recording.</param>
 /// <param name="Critical">SI; null where nothing was compared long enough.</param>
-public sealed record RunCritical(string Trace, double? Critical);
+public sealed record RunCritical(string Trace, double? Critical)
+{
+    /// <summary>The frontier of this recording alone, for pictures. Files keep it only where that was asked, and JSON never does: thousands of them would not be small.</summary>
+    public IReadOnlyList<FrontierStep> Frontier { get; init; } = [];
+}
