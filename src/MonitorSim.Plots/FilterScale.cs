@@ -24,6 +24,9 @@ internal sealed class FilterScale
     /// <summary>Whether ticks are in ms, else in s.</summary>
     public bool IsInMilliseconds { get; }
 
+    /// <summary>Where the axis starts: a little before 0, so that a mark there is whole.</summary>
+    public double Start => -0.015 * End;
+
     /// <summary>Where the axis ends: a little after the longest filter, so that what no filter trips has a place.</summary>
     public double End => 1.06 * At(Longest);
 

@@ -15,18 +15,14 @@ internal static class FrontierPanel
         var (limit, plot) = (frame.Limit, frame.Panel());
         plot.Axes.Title.Label.Text = title;
         plot.Axes.Left.Label.Text = $"limit [{frame.Unit.Symbol}]";
-        plot.Axes.Bottom.TickGenerator = frame.Scale.Ticks(0.05);
         plot.Axes.Bottom.Label.Text = $"filter [{(frame.Scale.IsInMilliseconds ? "ms" : "s")}]   (shaded: trips, dashed: present limit, dotted: present filter)";
-        plot.Axes.SetLimitsX(0, frame.Scale.End);
         frame.Stairs.Shade(plot, limit.Frontier);
         if (limit.Runs.Count is > 1 and <= MostRuns)
             foreach (var run in limit.Runs) frame.Stairs.Draw(plot, run.Frontier, Palette.Measured.WithAlpha(0.35), 1);
         frame.Stairs.Draw(plot, limit.Frontier, Palette.Measured, 2.5f);
-        frame.DrawLimit(plot, 0, frame.Scale.End);
-        plot.Add.VerticalLine(frame.Scale.At(limit.Filter), 1.5f, Palette.Trip, LinePattern.Dotted);
         if (limit.Critical is { } critical) plot.Add.Marker(frame.Scale.At(limit.Filter), frame.Unit.FromSi(critical), MarkerShape.FilledCircle, 10, Palette.Measured);
         if (Trips(limit) && limit.FilterAbove is { } above) plot.Add.Marker(frame.Scale.At(above), frame.Present, MarkerShape.FilledSquare, 9, Palette.Limit);
-        plot.Add.Marker(frame.Scale.At(limit.Filter), frame.Present, MarkerShape.FilledDiamond, 12, Palette.Trip);
+        frame.ShowPresent(plot, ticks: 0.05, dashes: 40, size: 12);
         frame.Say(plot, Alignment.UpperRight, Alignment.LowerRight, Words(frame));
         return plot;
     }

@@ -18,14 +18,10 @@ internal static class LimitLine
     }
 
     /// <summary>A limit between two places of a picture that has no time.</summary>
-    public static void Straight(Plot plot, double x1, double y1, double x2, double y2, int dashes = 40)
-    {
-        for (var k = 0; k < dashes; k++)
-        {
-            var (from, until) = (k / (dashes - 0.4), (k + 0.6) / (dashes - 0.4));
-            Dash(plot, x1 + from * (x2 - x1), y1 + from * (y2 - y1), x1 + until * (x2 - x1), y1 + until * (y2 - y1));
-        }
-    }
+    public static void Straight(Plot plot, double x1, double y1, double x2, double y2, int dashes = 40) => Row(plot, x1, y1, x2, y2, dashes, 0.6, Palette.Limit, 2);
+
+    /// <summary>A dotted line for what is no limit.</summary>
+    public static void Dotted(Plot plot, double x1, double y1, double x2, double y2, Color color, int dots = 70) => Row(plot, x1, y1, x2, y2, dots, 0.35, color, 1.5f);
 
     /// <summary>A limit that moves.</summary>
     public static void Moving(Plot plot, double[] times, double[] values)
@@ -38,9 +34,20 @@ internal static class LimitLine
         }
     }
 
-    private static void Dash(Plot plot, double x1, double y1, double x2, double y2)
+    private static void Row(Plot plot, double x1, double y1, double x2, double y2, int count, double share, Color color, float width)
+    {
+        for (var k = 0; k < count; k++)
+        {
+            var (from, until) = (k / (count - 1 + share), (k + share) / (count - 1 + share));
+            Dash(plot, x1 + from * (x2 - x1), y1 + from * (y2 - y1), x1 + until * (x2 - x1), y1 + until * (y2 - y1), color, width);
+        }
+    }
+
+    private static void Dash(Plot plot, double x1, double y1, double x2, double y2) => Dash(plot, x1, y1, x2, y2, Palette.Limit, 2);
+
+    private static void Dash(Plot plot, double x1, double y1, double x2, double y2, Color color, float width)
     {
         var dash = plot.Add.Line(x1, y1, x2, y2);
-        (dash.LineColor, dash.LineWidth) = (Palette.Limit, 2);
+        (dash.LineColor, dash.LineWidth) = (color, width);
     }
 }

@@ -12,6 +12,7 @@ internal static class RoomPanel
         plot.Axes.Left.Label.Text = "room";
         plot.Axes.Left.MinimumSize = plot.Axes.Left.MaximumSize = 90;
         plot.Axes.Left.TickGenerator = new ScottPlot.TickGenerators.EmptyTickGenerator();
+        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { TargetTickCount = 12 };
         plot.HideGrid();
         double? Shown(double? si) => si is { } value ? frame.Unit.FromSi(value) : null;
         var (from, to) = (Shown(room.From), Shown(room.To));
@@ -23,7 +24,7 @@ internal static class RoomPanel
 
         if (room.IsThere == true) Bar(plot, from!.Value, to!.Value, Palette.Room);
         else if (room.IsThere == false) Bar(plot, to ?? left, from!.Value, Palette.Limit);
-        if (from is { } need) plot.Add.VerticalLine(need, 2, Palette.Measured, LinePattern.Dotted);
+        if (from is { } need) LimitLine.Dotted(plot, need, 0, need, 1, Palette.Measured, 16);
         if (to is { } allowed) plot.Add.VerticalLine(allowed, 2, Palette.Limit);
         LimitLine.Straight(plot, frame.Present, 0, frame.Present, 1, dashes: 8);
         plot.Add.Marker(frame.Present, 0.5, MarkerShape.FilledDiamond, 12, Palette.Trip);

@@ -1,6 +1,6 @@
 using System.Globalization;
+using MonitorSim.Tuning;
 using ScottPlot;
-using ScottPlot.TickGenerators;
 
 namespace MonitorSim.Plots;
 
@@ -12,37 +12,33 @@ internal static class RunMultiples
     private const int RowHeight = 190;
 
     /// <summary>Saves the picture; nothing where the frontiers of single recordings were not kept.</summary>
-    public static IReadOnlyList<string> Save(LimitFrame frame, string title, string stem)
+    public static IReadOnlyList<string> Save(TunedLimit limit, string title, string stem)
     {
+        var frame = new LimitFrame(limit, isNear: true);
         // Of very many runs those that need most are looked at.
-        var sign = frame.Limit.IsLower ? -1 : 1;
-        var runs = frame.Limit.Runs.Where(run => run.Frontier.Count > 0).OrderByDescending(run => sign * run.Critical ?? double.NegativeInfinity).Take(Most)
+        var sign = limit.IsLower ? -1 : 1;
+        var runs = limit.Runs.Where(run => run.Frontier.Count > 0).OrderByDescending(run => sign * run.Critical ?? double.NegativeInfinity).Take(Most)
             .OrderBy(run => run.Trace, StringComparer.Ordinal).ToList();
         if (runs.Count < 2) return [];
         var panels = new List<Plot>();
         for (var k = 0; k < runs.Count; k++)
         {
-            var (run, plot) = (runs[k], frame.Panel(70));
+            var (run, plot) = (runs[k], frame.Panel(70, ticks: 4));
             plot.Axes.Title.Label.Text = $"{Path.GetFileNameWithoutExtension(run.Trace)}: {(run.Critical is null ? "not that long" : frame.Text.Enough(run.Critical))}";
-            (plot.Axes.Title.Label.FontSize, plot.Axes.Title.Label.Bold) = (12, run.Trace == frame.Limit.Deciding?.Trace);
-            plot.Axes.SetLimitsX(0, frame.Scale.End);
-            plot.Axes.Bottom.TickGenerator = frame.Scale.Ticks(0.2);
-            plot.Axes.Left.TickGenerator = new NumericAutomatic { TargetTickCount = 4 };
+            (plot.Axes.Title.Label.FontSize, plot.Axes.Title.Label.Bold) = (12, run.Trace == limit.Deciding?.Trace);
             if (k >= runs.Count - Columns) plot.Axes.Bottom.Label.Text = $"filter [{(frame.Scale.IsInMilliseconds ? "ms" : "s")}]";
             plot.Axes.Bottom.MinimumSize = plot.Axes.Bottom.MaximumSize = k >= runs.Count - Columns ? 48 : 28;
             if (k % Columns == 0) plot.Axes.Left.Label.Text = $"[{frame.Unit.Symbol}]";
             frame.Stairs.Shade(plot, run.Frontier);
-            frame.Stairs.Draw(plot, frame.Limit.Frontier, Colors.Gray.WithAlpha(0.7), 1);
+            frame.Stairs.Draw(plot, limit.Frontier, Colors.Gray.WithAlpha(0.7), 1);
             frame.Stairs.Draw(plot, run.Frontier, Palette.Measured, 2);
-            LimitLine.Straight(plot, 0, frame.Present, frame.Scale.End, frame.Present, dashes: 12);
-            plot.Add.VerticalLine(frame.Scale.At(frame.Limit.Filter), 1, Palette.Trip, LinePattern.Dotted);
-            plot.Add.Marker(frame.Scale.At(frame.Limit.Filter), frame.Present, MarkerShape.FilledDiamond, 7, Palette.Trip);
+            frame.ShowPresent(plot, ticks: 0.2, dashes: 14, size: 7);
             panels.Add(plot);
         }
 
-        var left = frame.Limit.Runs.Count - runs.Count;
-        var head = $"{title}, run by run{(left > 0 ? string.Create(CultureInfo.InvariantCulture, $" (the {Most} that need most of {frame.Limit.Runs.Count})") : "")}"
-            + "   (shaded: trips, gray: all runs together, dashed: present limit, dotted: present filter)";
+        var left = limit.Runs.Count - runs.Count;
+        var head = $"{title}, run by run{(left > 0 ? string.Create(CultureInfo.InvariantCulture, $" (the {Most} that need most of {limit.Runs.Count})") : "")}"
+            + $"   (shaded: trips, gray: all runs together, dotted: present filter, {(frame.ShowsPresent ? "dashed: present limit" : $"present limit {limit.Written}: far outside")})";
         var rows = (runs.Count + Columns - 1) / Columns;
         return Pictures.Save([Heading(head), .. panels], new GridLayout(Columns, rows), stem, GridLayout.Head + rows * RowHeight);
     }

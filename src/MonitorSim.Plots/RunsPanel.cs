@@ -14,8 +14,8 @@ internal static class RunsPanel
         plot.Axes.SetLimitsX(0, runs.Count + 1);
         plot.Axes.Bottom.Label.Text = limit.Bounds.Normal is null ? "run" : "run   (dotted: normal bound)";
         plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { IntegerTicksOnly = true };
-        frame.DrawLimit(plot, 0, runs.Count + 1);
-        if (limit.Bounds.Normal is { } normal) plot.Add.HorizontalLine(frame.Unit.FromSi(normal), 1.5f, Palette.Measured, LinePattern.Dotted);
+        LimitLine.Straight(plot, 0, frame.Present, runs.Count + 1, frame.Present, dashes: 20);
+        if (limit.Bounds.Normal is { } normal) LimitLine.Dotted(plot, 0, frame.Unit.FromSi(normal), runs.Count + 1, frame.Unit.FromSi(normal), Palette.Measured, 40);
         var deciding = limit.Deciding?.Trace;
         for (var k = 0; k < runs.Count; k++)
         {
@@ -31,8 +31,8 @@ internal static class RunsPanel
     {
         var (bounds, text) = (frame.Limit.Bounds, frame.Text);
         var count = frame.Limit.Runs.Count(run => run.Critical is not null);
-        yield return string.Create(CultureInfo.InvariantCulture, $"next run, {bounds.Coverage * 100:0.##} %:");
-        yield return string.Create(CultureInfo.InvariantCulture, $"the {(frame.Limit.IsLower ? "least" : "largest")} of {count}: {Math.Floor(bounds.Reached * 1000) / 10:0.#} % sure");
-        if (bounds.Normal is { } normal) yield return string.Create(CultureInfo.InvariantCulture, $"normal: {text.Enough(normal)}, {bounds.Confidence * 100:0.##} % sure");
+        yield return string.Create(CultureInfo.InvariantCulture, $"{bounds.Coverage * 100:0.##} % of future runs stay within");
+        yield return string.Create(CultureInfo.InvariantCulture, $"the {(frame.Limit.IsLower ? "least" : "largest")} of these {count}: {Math.Floor(bounds.Reached * 1000) / 10:0.#} % sure");
+        if (bounds.Normal is { } normal) yield return string.Create(CultureInfo.InvariantCulture, $"{text.Enough(normal)}: {bounds.Confidence * 100:0.##} % sure, if normal");
     }
 }

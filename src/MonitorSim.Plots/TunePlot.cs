@@ -30,7 +30,7 @@ public static class TunePlot
             List<Plot> panels = [FrontierPanel.Of(frame, $"{result.Plan.Title} — {title}"), RunsPanel.Of(frame)];
             if (hasRoom) panels.Add(RoomPanel.Of(frame));
             files.AddRange(Pictures.Save(panels, new FrontierLayout(), stem, hasRoom ? Height + BarHeight : Height));
-            files.AddRange(RunMultiples.Save(frame, title, stem + "-runs"));
+            files.AddRange(RunMultiples.Save(limit, title, stem + "-runs"));
         }
 
         return files;
