@@ -11,12 +11,13 @@ internal static class ExplainCommand
     public static Command Create(Terminal terminal, CancellationToken cancel)
     {
         var (plan, trace, quiet, noColor) = (Arguments.Plan(), Arguments.Trace(), Arguments.Quiet(), Arguments.NoColor());
+        var faults = FaultOption.Create();
         var command = new Command("explain", "Says in sentences why each trip happened and what would have avoided it. Example: monitorsim explain saw.json monday.csv")
-            { plan, trace, quiet, noColor };
+            { plan, trace, faults, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var read = Input.Plan(parsed.GetValue(plan)!);
-            var result = Replay.Run(read, PlannedTrace.Read(read, parsed.GetValue(trace)!), cancel);
+            var result = Replay.Run(read, PlannedTrace.Read(read, parsed.GetValue(trace)!), FaultOption.Read(parsed.GetValue(faults)), cancel);
             var said = parsed.GetValue(quiet) ? terminal.Quiet() : terminal;
             foreach (var line in Explanation.Lines(result)) said.Out.WriteLine(line);
             return result.IsTripped ? CommandLine.Tripped : CommandLine.Clean;

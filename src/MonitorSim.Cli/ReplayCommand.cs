@@ -15,18 +15,20 @@ internal static class ReplayCommand
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes trips, excursions, headroom and coverage as CSV files.");
         var plot = Arguments.Folder("--plot", "Draws a picture an axis, PNG and SVG.");
+        var faults = FaultOption.Create();
         var command = new Command("replay", "Replays recordings: verdict, evidence and headroom. Example: monitorsim replay saw.json monday.csv --json result.json")
-            { plan, traces, json, csv, plot, quiet, noColor };
+            { plan, traces, faults, json, csv, plot, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var files = parsed.GetValue(traces)!;
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
             var read = Input.Plan(parsed.GetValue(plan)!);
+            var injected = FaultOption.Read(parsed.GetValue(faults));
             var tripped = false;
             for (var index = 0; index < files.Length; index++)
             {
                 var trace = PlannedTrace.Read(read, files[index]);
-                var result = Replay.Run(read, trace, cancel);
+                var result = Replay.Run(read, trace, injected, cancel);
                 tripped |= result.IsTripped;
                 Tables.Write(said, parsed.GetValue(noColor), result);
                 if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, files, index), stream => ResultJson.Write(result, stream));

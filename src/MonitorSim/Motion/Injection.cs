@@ -8,6 +8,15 @@ namespace MonitorSim.Motion;
 public abstract record Injection
 {
     private protected Injection() { }
+
+    /// <summary>As <see cref="Parse"/> reads it.</summary>
+    public string Text => InjectionText.Of(this);
+
+    /// <summary>Reads a fault from words: what it concerns, what goes wrong, and how.</summary>
+    /// <param name="text">Such as <c>lift runaway from 1.2 s direction negative</c>, <c>lift.velocity stuck from 2 s until 2.1 s</c>,
+    /// <c>table.position.second step by 5 deg</c> (the second recording of a quantity), <c>acknowledgement late by 250 ms</c>.</param>
+    /// <exception cref="InputException">No such fault, or a member that it does not have: all errors.</exception>
+    public static Injection Parse(string text) => InjectionText.Parse(text);
 }
 
 /// <summary>A fault of an axis's drive or brake. It needs <c>"motion": "simulated"</c>; the axis leaves its recording when drive or motion are concerned.</summary>

@@ -17,6 +17,9 @@ internal sealed class MemberChecks(PlanNames? names, List<Finding> findings)
 
     public void Check(object root) => Record(root, PlanPath.Root, new(false, KindUnits.TorqueOrForce, false, null));
 
+    /// <summary>A record by itself: what is around it is said.</summary>
+    public void Check(object record, PlanPath path, bool rotary, Kind? channel) => Record(record, path, new(rotary, KindUnits.TorqueOrForce, false, null, channel));
+
     private void Record(object record, PlanPath path, Surroundings around)
     {
         var type = PlanType.Of(record.GetType());

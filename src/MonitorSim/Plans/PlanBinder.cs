@@ -16,6 +16,9 @@ internal sealed class PlanBinder
 
     public T Bind<T>(JsonTree.Object root) => (T)Record(root, PlanType.Of(typeof(T)), PlanPath.Root, ["$schema"]);
 
+    /// <summary>A record of a type that is known at run time only.</summary>
+    public object Bind(Type type, JsonTree.Object root) => Record(root, PlanType.Of(type), PlanPath.Root, []);
+
     /// <summary>Line and column of a path, or of the nearest that is there around it.</summary>
     public (int Line, int Column) Place(PlanPath path)
     {

@@ -9,7 +9,7 @@ internal static class InjectionChecks
 {
     public static void Require(Plan plan, IReadOnlyList<Injection> faults)
     {
-        var problems = faults.Select((fault, index) => Of(plan, fault, $"fault {index}")).OfType<Problem>().ToList();
+        var problems = faults.SelectMany(fault => Of(plan, fault, $"fault \"{fault.Text}\"") is { } problem ? [problem] : Members(plan, fault)).ToList();
         if (problems.Count > 0) throw new InputException(problems);
     }
 
@@ -26,6 +26,24 @@ internal static class InjectionChecks
         LateAcknowledgement when plan.Acknowledge is null => new(place, "the plan has no acknowledgement", "give it one: \"acknowledge\": { \"signal\": … }"),
         _ => null,
     };
+
+    // Units and ranges, as those of a plan's or a scenario's members.
+    private static IEnumerable<Problem> Members(Plan plan, Injection fault)
+    {
+        var findings = new List<Finding>();
+        var checks = new MemberChecks(null, findings);
+        if (fault is MachineInjection machine) checks.Check(machine.Fault, PlanPath.Root, IsRotary(plan, machine.Axis), null);
+        if (fault is ChannelInjection channel)
+        {
+            checks.Check(channel.Fault, PlanPath.Root, IsRotary(plan, channel.Axis), channel.Channel);
+            if (findings.Count == 0 && channel.Fault is { Until: { } until } && until.Exact <= (channel.Fault.From?.Exact ?? 0))
+                findings.Add(new(PlanPath.Root.Member("until"), $"until: '{until}' is not after its beginning", "write a later time"));
+        }
+
+        return findings.Select(finding => finding.At($"fault \"{fault.Text}\""));
+    }
+
+    private static bool IsRotary(Plan plan, string axis) => plan.Axes[axis].Motion == AxisMotion.Rotary;
 
     private static Problem? Unknown(Plan plan, string axis, string place) =>
         plan.Axes.ContainsKey(axis) ? null : new(place, $"there is no axis '{axis}'", ClosestName.Advice(axis, [.. plan.Axes.Keys], "axis"));

@@ -31,6 +31,9 @@ internal sealed class Motions
     /// <summary>Whether every value is the recorded one, so that it is known in advance.</summary>
     public bool AreRecorded => _axes.Count == 0 && _faults.Count == 0;
 
+    /// <summary>What goes wrong.</summary>
+    public IReadOnlyList<Injection> Faults => _faults;
+
     /// <summary>What goes wrong with channels.</summary>
     public IReadOnlyList<Injection> ChannelFaults => [.. _faults.OfType<ChannelInjection>()];
 

@@ -29,6 +29,7 @@ internal static class Warnings
             }
         }
 
+        foreach (var fault in engine.Motions.Faults) yield return $"injected, not recorded: {fault.Text}";
         foreach (var (name, axis) in engine.Motions.Axes)
         {
             if (axis.LeftAt is { } left)

@@ -30,6 +30,21 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(0, Run("replay", Demo("bridge-stop-good", "plan.json"), Demo("bridge-stop-good", "trace.csv"), "--quiet"));
 
     [Fact]
+    public void FaultsCanBeInjected()
+    {
+        Assert.Equal(1, Run("explain", Demo("bridge-simulated", "plan.json"), Demo("bridge-simulated", "trace.csv"), "--fault", "bridge.velocity scaled factor 0.1"));
+        Assert.Contains("end of travel (SLP) trips", _out.ToString());
+        Assert.Contains("Note: injected, not recorded: bridge.velocity scaled factor 0.1.", _out.ToString());
+    }
+
+    [Fact]
+    public void AllFaultsThatAreNoneAreErrors()
+    {
+        Assert.Equal(2, Run("replay", Demo("bridge-simulated", "plan.json"), Demo("bridge-simulated", "trace.csv"), "--fault", "bridge runway", "--fault", "bridge stuck"));
+        Assert.Equal(2, _error.ToString().TrimEnd().Split('\n').Length);
+    }
+
+    [Fact]
     public void JsonOnStandardOutputIsAlone()
     {
         Assert.Equal(1, Run("replay", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), "--json", "-"));

@@ -138,6 +138,51 @@ public sealed class SimulatedReplayTests
         Assert.Equal(5, wrong.Problems.Count);
     }
 
+    /// <summary>Units and ranges are those of a plan; a result says what was injected.</summary>
+    [Theory]
+    [InlineData("x.velocity step by 5 deg", "unit 'deg' is no linear speed")]
+    [InlineData("x.position drift by 5 mm over 0 s", "over: '0 s' is not above 0")]
+    [InlineData("x.velocity stuck from -1 s", "from: '-1 s' is below 0")]
+    [InlineData("x.velocity stuck from 2 s until 1 s", "until: '1 s' is not after its beginning")]
+    public void MembersOfFaultsAreChecked(string fault, string message) =>
+        Assert.Contains(message, Assert.Throws<InputException>(() => Replay.Run(Limited(Ramp, "stop 1"), Recording(), [Injection.Parse(fault)])).Message);
+
+    /// <summary>Every fault of a recorded channel, and what the monitor of the speed then makes of it.</summary>
+    [Theory]
+    [InlineData("x.velocity stuck from 0.9 s", null)]
+    [InlineData("x.velocity scaled factor 0.1", null)]
+    [InlineData("x.velocity reversed from 1.5 s", 1.001)]
+    [InlineData("x.velocity step by 150 mm/s from 0.5 s", 0.5)]
+    [InlineData("x.velocity drift by 150 mm/s over 100 ms from 0.5 s", 0.567)]
+    [InlineData("x.velocity dropOut from 0.5 s until 0.51 s", 0.5)]
+    public void EveryFaultOfAChannel(string fault, double? tripsAt)
+    {
+        var plan = Limited(Ramp, "stop 1", motion: "recorded") with { Missing = MissingPolicy.Trip };
+        var result = Replay.Run(plan, Recording(), [Injection.Parse(fault)]);
+        Assert.Equal((decimal?)tripsAt, result.Trips.Where(trip => trip.Monitor == "fast").Select(trip => (decimal?)trip.Time).FirstOrDefault());
+        Assert.Contains($"injected, not recorded: {Injection.Parse(fault).Text}", result.Warnings);
+    }
+
+    /// <summary>Without torque from 1.2 s on, at 0.5 m/s, there is nothing to brake with: the stop is not followed.</summary>
+    [Fact]
+    public void ALossOfTorque()
+    {
+        var slow = Bench.Milliseconds(("p", Place), ("v", [.. Speed.Select(v => v / 10)]), ("a", new double[3001]), ("q", new double[3001]));
+        var result = Replay.Run(Limited("", "stop 0", """ , "coulomb": "1 N" """), slow, [Injection.Parse("x torqueLoss from 1.2 s")]);
+        Assert.Equal(1.2m, result.Simulated[0].From);
+        Assert.Equal(0.05, result.Simulated[0].Start.Velocity, 1e-12);
+        // 1 N on 10 kg: 0.05 m/s lasts 0.5 s.
+        Assert.Equal(0.01, result.Simulated[0].States.First(state => state.Time >= 1.6).Velocity, 1e-9);
+        Assert.Equal(0, result.Simulated[0].States.First(state => state.Time > 1.7005).Velocity);
+    }
+
+    [Fact]
+    public void ABrakeThatDoesNotClose()
+    {
+        var plan = Limited("", "stop 0", """ , "brake": { "torque": "100 N", "apply": "50 ms" } """);
+        Assert.Equal(0.5, Replay.Run(plan, Recording(), [Injection.Parse("x openBrake")]).Simulated[0].States[^1].Velocity);
+    }
+
     /// <summary>Sample by sample it gives the same bits, simulated or not.</summary>
     [Fact]
     public void TheSessionGivesTheSame()
