@@ -20,7 +20,7 @@ internal static class TuneTables
         console.Write(Kept(result));
         Sure(console, result);
         if (withRoom) Room(console, result);
-        if (result.Phases.Count > 0) Phases(console, result);
+        if (result.Phases.Count > 0) PhaseTables.Write(console, result, trace => Short(result, trace));
         console.WriteLine(Cautions.Short);
     }
 
@@ -65,7 +65,13 @@ internal static class TuneTables
         }
 
         console.Write(table);
-        console.WriteLine("This holds for independent runs of the same programme: windows of one recording are not independent runs.");
+        console.WriteLine("This holds for independent runs of the same programme that are alike: windows of one recording are not independent runs.");
+        foreach (var limit in result.Monitors.Where(limit => limit.Trend is { IsClear: true }))
+        {
+            console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {TunedText.Name(limit)}, {limit.Side}: what is needed {(limit.Trend!.Tau > 0 ? "rises" : "falls")} from run to run in the order of their names (Kendall's tau {limit.Trend.Tau:0.00}). ")
+                + "These runs are not alike: its bounds are no promise for the next one.");
+        }
+
     }
 
     private static void Room(IAnsiConsole console, TuneResult result)
@@ -83,21 +89,6 @@ internal static class TuneTables
         foreach (var line in LimitRoomStory.Lines(result)) console.WriteLine(line);
         if (result.Monitors.Any(limit => limit.Room.Chain is not null))
             console.WriteLine("These are figures for design: how long and how far the real machine takes to stop is measured on it, and K and C come from the standard that applies.");
-    }
-
-    private static void Phases(IAnsiConsole console, TuneResult result)
-    {
-        console.WriteLine("Over all phases of the cycle, the first trip of each recording at the earliest and at the latest:");
-        var table = Tables.Headed("monitor", "recording", "earliest", "at phase", "latest", "at phase", "phase without a trip");
-        foreach (var (trace, outcome) in result.Phases.Where(phases => phases.Outcome.Earliest is not null))
-        {
-            table.AddRow(Tables.Cells($"{outcome.Axis}.{outcome.Monitor}", Short(result, trace), Tables.Time(outcome.Earliest), Tables.Time(outcome.EarliestPhase),
-                Tables.Time(outcome.Latest), Tables.Time(outcome.LatestPhase), outcome.QuietPhase is { } quiet ? $"{Tables.Time(quiet)}: chance decides" : "none"));
-        }
-
-        if (table.Rows.Count > 0) console.Write(table);
-        var calm = result.Phases.Where(phases => phases.Outcome.Earliest is null).Select(phases => phases.Outcome.Monitor).Count();
-        console.WriteLine($"{(table.Rows.Count == 0 ? "Nothing trips" : $"{calm} of {result.Phases.Count} pairs of monitor and recording do not trip")} at any phase.");
     }
 
     private static string Unchallenged(TunedLimit limit) => limit.Filter > 0 && limit.Frontier.Count > 0 ? "never compared for so long" : "never compared: this proves nothing";

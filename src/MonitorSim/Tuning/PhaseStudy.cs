@@ -1,4 +1,5 @@
 using Fractions;
+using MonitorSim.Monitors;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 using MonitorSim.Replays;
@@ -31,11 +32,30 @@ public static class PhaseStudy
             {
                 var first = engine.Trips.Where(trip => trip.Monitor == run).Select(trip => (long?)trip.Cycle.Time).Min();
                 var before = outcomes.GetValueOrDefault((run.Axis, run.Name)) ?? new(run.Axis, run.Name, null, null, null, null, null);
-                outcomes[(run.Axis, run.Name)] = before.With(phases[k], stretch, first);
+                outcomes[(run.Axis, run.Name)] = before.With(phases[k], stretch, first) with { Limits = Limits(before.Limits, run, engine, phases[k]) };
             }
         }
 
         return [.. outcomes.Values];
+    }
+
+    // Between two phases that matter a cycle sees the same samples, and cycles are as far apart as ever: the critical limit stays.
+    private static IReadOnlyList<PhaseLimit> Limits(IReadOnlyList<PhaseLimit> before, MonitorRun run, Engine engine, long phase)
+    {
+        if (run.IsStop) return [];
+        var limits = new List<PhaseLimit>();
+        for (var s = 0; s < run.Sides.Count; s++)
+        {
+            var (side, sweep) = (run.Sides[s], new SideSweep(run, s, engine.Clock));
+            for (var level = 0; level < side.Limits.Count; level++)
+            {
+                var found = sweep.Critical(level, run.Filter, engine.Done).Value is { } value ? ExactDouble.Nearest(side.Shown(value.Exact())) : (double?)null;
+                var here = new PhaseLimit(side.Name, side.HasLevels ? level : null, found, Seconds.Of(phase), found, Seconds.Of(phase));
+                limits.Add(before.Count == 0 ? here : before[limits.Count].With(here));
+            }
+        }
+
+        return limits;
     }
 
     /// <summary>A plan without a cycle of its own has no phases.</summary>
@@ -53,27 +73,4 @@ public static class PhaseStudy
     }
 
     private static Quantity Nanoseconds(long value) => new(new Fraction(value), Unit.Parse("ns"));
-}
-
-/// <summary>What one monitor does over all phases of the cycle. Times and phases in seconds.</summary>
-/// <param name="Axis">The axis.</param>
-/// <param name="Monitor">The monitor or stop.</param>
-/// <param name="Earliest">The earliest first trip; null where no phase trips.</param>
-/// <param name="EarliestPhase">The phase that gives it.</param>
-/// <param name="Latest">The latest first trip; null where no phase trips.</param>
-/// <param name="LatestPhase">The phase that gives it.</param>
-/// <param name="QuietPhase">A phase that does not trip; null where every phase trips.</param>
-public sealed record PhaseOutcome(string Axis, string Monitor, decimal? Earliest, decimal? EarliestPhase, decimal? Latest, decimal? LatestPhase, decimal? QuietPhase)
-{
-    /// <summary>Whether it trips at some phases and not at others: chance decides on the machine.</summary>
-    public bool DependsOnPhase => Earliest is not null && QuietPhase is not null;
-
-    internal PhaseOutcome With(long phase, long stretch, long? trip)
-    {
-        if (trip is not { } time) return this with { QuietPhase = QuietPhase ?? Seconds.Of(phase) };
-        var result = this;
-        if (!(result.Earliest <= Seconds.Of(time))) result = result with { Earliest = Seconds.Of(time), EarliestPhase = Seconds.Of(phase) };
-        if (!(result.Latest >= Seconds.Of(time + stretch))) result = result with { Latest = Seconds.Of(time + stretch), LatestPhase = Seconds.Of(phase + stretch) };
-        return result;
-    }
 }

@@ -38,6 +38,15 @@ public static class TuneJson
             w.WriteOptional("latest", phases.Outcome.Latest);
             w.WriteOptional("latestPhase", phases.Outcome.LatestPhase);
             w.WriteOptional("quietPhase", phases.Outcome.QuietPhase);
+            w.WriteList("limits", phases.Outcome.Limits, (v, limit) =>
+            {
+                v.WriteString("side", limit.Side);
+                v.WriteOptional("level", limit.Level);
+                v.WriteOptional("worst", limit.Worst);
+                v.WriteNumber("worstPhase", limit.WorstPhase);
+                v.WriteOptional("best", limit.Best);
+                v.WriteNumber("bestPhase", limit.BestPhase);
+            });
         });
         json.WriteEndObject();
     }
@@ -71,12 +80,13 @@ public static class TuneJson
             w.WriteString("trace", run.Trace);
             w.WriteOptional("critical", run.Critical);
         });
-        WriteBounds(json, limit.Bounds);
+        WriteBounds(json, limit);
         WriteRoom(json, limit.Room);
     }
 
-    private static void WriteBounds(Utf8JsonWriter json, LimitBounds bounds)
+    private static void WriteBounds(Utf8JsonWriter json, TunedLimit limit)
     {
+        var (bounds, trend) = (limit.Bounds, limit.Trend);
         json.WriteStartObject("bounds");
         json.WriteNumber("coverage", bounds.Coverage);
         json.WriteNumber("confidence", bounds.Confidence);
@@ -84,6 +94,8 @@ public static class TuneJson
         json.WriteOptional("normal", bounds.Normal);
         json.WriteNumber("runsNeeded", bounds.RunsNeeded);
         json.WriteNumber("reached", bounds.Reached);
+        json.WriteOptional("trend", trend?.Tau);
+        json.WriteOptional("trendByChance", trend?.Chance);
         json.WriteEndObject();
     }
 

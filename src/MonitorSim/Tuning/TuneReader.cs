@@ -97,7 +97,11 @@ public static class TuneReader
     }
 
     private static RunPhases Phases(JsonFields fields) => new(fields.Text("trace"), new(fields.Text("axis"), fields.Text("monitor"), fields.OptionalSeconds("earliest"),
-        fields.OptionalSeconds("earliestPhase"), fields.OptionalSeconds("latest"), fields.OptionalSeconds("latestPhase"), fields.OptionalSeconds("quietPhase")));
+        fields.OptionalSeconds("earliestPhase"), fields.OptionalSeconds("latest"), fields.OptionalSeconds("latestPhase"), fields.OptionalSeconds("quietPhase"))
+    {
+        Limits = fields.List("limits", limit => new PhaseLimit(limit.Text("side"), limit.OptionalCount("level"), limit.OptionalNumber("worst"), limit.Seconds("worstPhase"),
+            limit.OptionalNumber("best"), limit.Seconds("bestPhase"))),
+    });
 
     private static Reaction Reaction(JsonFields fields)
     {

@@ -41,6 +41,8 @@ public sealed record TunedLimit
     public required IReadOnlyList<RunCritical> Runs { get; init; }
     /// <summary>How sure the limit is for the next run.</summary>
     public required LimitBounds Bounds { get; init; }
+    /// <summary>Whether what is needed rises or falls from run to run, in the order of their names; null where that cannot be told.</summary>
+    public RunTrend? Trend => RunTrend.Of([.. Runs.Select(run => run.Critical).OfType<double>()]);
     /// <summary>From what production needs to what the hazard allows; see <see cref="Rooms"/>.</summary>
     public Room Room { get; init; } = new();
 
