@@ -16,6 +16,7 @@ internal static class TuneTables
         console.WriteLine();
         console.WriteLine("What these recordings need at the present filter, and where that is decided:");
         console.Write(Needed(result));
+        if (result.Plan.Cycle is not null && result.Phases.Count == 0) console.WriteLine("This is for the plan's own phase of the cycle; --phases says what the worst one needs.");
         console.WriteLine("What would keep the present limits, everything else unchanged:");
         console.Write(Kept(result));
         Sure(console, result);
@@ -55,8 +56,8 @@ internal static class TuneTables
         var bounds = result.Monitors.Select(limit => limit.Bounds).FirstOrDefault();
         if (bounds is null) return;
         console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"The next run: a limit that {bounds.Coverage * 100:0.##} % of future runs stay within, with {bounds.Confidence * 100:0.##} % confidence ({bounds.RunsNeeded} runs needed for the largest of them to be one):"));
-        var table = Tables.Headed("monitor", "side", "runs", "largest of them", "confidence that it is one", "if normally distributed");
+            $"The next run: a limit that {bounds.Coverage * 100:0.##} % of future runs stay within, with {bounds.Confidence * 100:0.##} % confidence ({bounds.RunsNeeded} runs until the most that was needed is one):"));
+        var table = Tables.Headed("monitor", "side", "runs", "needed so far", "confidence that it is one", "if normally distributed");
         foreach (var limit in result.Monitors.Where(limit => limit.Critical is not null))
         {
             var text = new TunedText(limit);
@@ -66,12 +67,9 @@ internal static class TuneTables
 
         console.Write(table);
         console.WriteLine("This holds for independent runs of the same programme that are alike: windows of one recording are not independent runs.");
-        foreach (var limit in result.Monitors.Where(limit => limit.Trend is { IsClear: true }))
-        {
-            console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {TunedText.Name(limit)}, {limit.Side}: what is needed {(limit.Trend!.Tau > 0 ? "rises" : "falls")} from run to run in the order of their names (Kendall's tau {limit.Trend.Tau:0.00}). ")
-                + "These runs are not alike: its bounds are no promise for the next one.");
-        }
-
+        var drifts = result.Monitors.Where(limit => limit.Trend is { IsClear: true })
+            .Select(limit => string.Create(CultureInfo.InvariantCulture, $"{TunedText.Name(limit)}, {limit.Side} ({(limit.Trend!.Tau > 0 ? "rises" : "falls")}, Kendall's tau {limit.Trend.Tau:0.00})")).ToList();
+        if (drifts.Count > 0) console.WriteLine($"CAUTION: in the order of their names, what runs need drifts, so that they are not alike and the bounds are no promise for the next one: {string.Join("; ", drifts)}.");
     }
 
     private static void Room(IAnsiConsole console, TuneResult result)

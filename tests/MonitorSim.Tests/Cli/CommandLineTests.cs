@@ -207,6 +207,28 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(5, room.GetProperty("levers").GetArrayLength());
     }
 
+    /// <summary>Twelve runs, each a little faster than the one before: their drift is said beside the bounds; over all phases of a cycle of 7 ms the worst is named.</summary>
+    [Fact]
+    public void TuneSaysThatRunsDriftAndWhatTheWorstPhaseNeeds()
+    {
+        var plan = Path.Combine(_folder, "plan.json");
+        File.WriteAllText(plan, """
+            { "plan": 1, "title": "drift", "cycle": "7 ms", "phase": "3 ms", "axes": { "x": { "motion": "linear", "stops": { "STO": {} }, "channels": { "velocity": { "column": "v", "unit": "mm/s" } },
+              "monitors": [ { "name": "speed", "function": "SLS", "limit": "60 mm/s", "reaction": "stop 0" } ] } } }
+            """);
+        var runs = Enumerable.Range(10, 12).Select(run => Path.Combine(_folder, $"run{run}.csv")).ToList();
+        foreach (var (run, k) in runs.Select((run, k) => (run, k)))
+            File.WriteAllLines(run, ["t_s,v", .. Enumerable.Range(0, 20).Select(n => FormattableString.Invariant($"{n * 0.002m},{(n == 5 ? 50 + k : 20)}"))]);
+        Assert.Equal(0, Run(["tune", plan, .. runs, "--phases", "--csv", _folder, "--plot", _folder]));
+        var said = string.Join(' ', _out.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("CAUTION: in the order of their names, what runs need drifts", said);
+        Assert.Contains("x.speed, upper (rises, Kendall's tau 1.00)", said);
+        Assert.Contains("| x.speed | upper | 60 mm/s | 61 mm/s | run21.csv | 0.003 s | 20 mm/s | 0 s |", said);
+        Assert.Contains("| x.speed | run21.csv | 0.01 s | 0.003 s | 0.011999999 s | 0.004999999 s | 0 s: chance decides |", said);
+        Assert.Equal(13, File.ReadAllLines(Path.Combine(_folder, "phase-limits.csv")).Length);
+        Assert.True(File.Exists(Path.Combine(_folder, "x-speed-upper-runs.png")));
+    }
+
     [Theory]
     [InlineData("--overrun: '2 s' is no length", "--deceleration", "1 m/s²", "--overrun", "2 s")]
     [InlineData("--overrun: '2 mm' is no angle", "--deceleration", "1 deg/s²", "--overrun", "2 mm")]
