@@ -17,29 +17,50 @@ public sealed record EnergyBalance(double Kinetic, double Drive, double Load, do
         (-0.906179845938664, 0.236926885056189), (0.906179845938664, 0.236926885056189),
     ];
 
+    private const int FewestParts = 1, MostParts = 1 << 12;
+    private const double Settled = 1e-10;
+
     /// <summary>What is not accounted for, J: rounding and the error of the integrations.</summary>
     public double Rest => Kinetic - (Drive + Load - Viscous - Coulomb - Brake - ShortCircuit);
 
     /// <summary>The balance of a motion, by integrating the power of every force along it.</summary>
     public static EnergyBalance Of(Plant plant, Trajectory motion)
     {
-        var sums = new double[6];
+        var (sums, energy) = (new double[6], plant.KineticEnergy(motion.At(motion.From).Velocity));
         foreach (var segment in motion.Segments)
         {
-            const int Parts = 16;
-            var length = (segment.Until - segment.From) / Parts;
-            for (var part = 0; part < Parts; part++)
+            // A motion that settles soon in a long stretch takes finer parts.
+            var work = Works(plant, segment, FewestParts);
+            for (var parts = 2 * FewestParts; parts <= MostParts; parts *= 2)
             {
-                foreach (var (x, weight) in Points)
-                {
-                    var state = segment.At(segment.From + (part + (1 + x) / 2) * length);
-                    Add(sums, plant, state, segment.Actuation, weight * length / 2);
-                }
+                var finer = Works(plant, segment, parts);
+                var scale = Math.Max(energy, Math.Max(finer.Max(Math.Abs), sums.Max(Math.Abs)));
+                var isSettled = finer.Zip(work).All(pair => Math.Abs(pair.First - pair.Second) <= Settled * scale);
+                work = finer;
+                if (isSettled) break;
+            }
+
+            for (var k = 0; k < sums.Length; k++) sums[k] += work[k];
+        }
+
+        var kinetic = plant.KineticEnergy(motion.End.Velocity) - energy;
+        return new(kinetic, sums[0], sums[1], sums[2], sums[3], sums[4], sums[5]);
+    }
+
+    private static double[] Works(Plant plant, Segment segment, int parts)
+    {
+        var sums = new double[6];
+        var length = (segment.Until - segment.From) / parts;
+        for (var part = 0; part < parts; part++)
+        {
+            foreach (var (x, weight) in Points)
+            {
+                var state = segment.At(segment.From + (part + (1 + x) / 2) * length);
+                Add(sums, plant, state, segment.Actuation, weight * length / 2);
             }
         }
 
-        var kinetic = plant.KineticEnergy(motion.End.Velocity) - plant.KineticEnergy(motion.At(motion.From).Velocity);
-        return new(kinetic, sums[0], sums[1], sums[2], sums[3], sums[4], sums[5]);
+        return sums;
     }
 
     private static void Add(double[] sums, Plant plant, in MotionState state, in Actuation actuation, double weight)

@@ -1,12 +1,13 @@
 namespace MonitorSim.Motion;
 
 /// <summary>Moves a plant from event to event: standstill, reversal, a drive that falls behind its ramp or catches up, an edge of a braking table.</summary>
-/// <remarks>Between events the motion is in closed form; beside a short-circuited motor given by its constants it is integrated.</remarks>
+/// <remarks>Between events the motion is in closed form; beside a short-circuited motor given by its constants it is integrated
+/// until it is steady.</remarks>
 internal sealed class PlantMotion(Plant plant)
 {
     private const double Rounding = 1e-12;
 
-    private double _step;
+    private double _step, _fastest;
 
     /// <summary>How the motion goes on from a state while the actuation stays.</summary>
     public Segment Next(in MotionState state, in Actuation actuation) => actuation.Drive switch
@@ -19,6 +20,10 @@ internal sealed class PlantMotion(Plant plant)
     /// <summary>Whether nothing pushes the axis on: what it does then can only come to rest.</summary>
     public bool IsOnlySlowed(in Actuation actuation) =>
         actuation.Drive is Drive.Constant constant && Math.Abs(constant.Torque + plant.Load) <= Holding(actuation);
+
+    /// <summary>Whether a constant force works against the motion, so that it comes to rest in finite time; friction that vanishes with the speed never quite ends it.</summary>
+    public bool EndsByItself(in MotionState state, in Actuation actuation) => actuation.Drive is not Drive.Constant constant || state.Velocity == 0
+        || Math.Sign(state.Velocity) * (constant.Torque + plant.Load) < Holding(actuation);
 
     // Friction and brake, against any motion.
     private double Dry(in Actuation actuation) => plant.Coulomb + (actuation.IsBraked ? plant.Brake?.Torque ?? 0 : 0);
@@ -51,18 +56,30 @@ internal sealed class PlantMotion(Plant plant)
         return segment;
     }
 
-    private SteppedSegment Stepped(in MotionState state, in Actuation actuation, double driving, MagnetBraking magnet)
+    private Segment Stepped(in MotionState state, in Actuation actuation, double driving, MagnetBraking magnet)
     {
         double Acceleration(double v) => (driving - plant.Viscous * v + magnet.Torque(v)) / plant.Inertia;
+        if (IsSteady(Acceleration, state.Velocity)) return new FreeSegment(state.Time, state.Position, state.Velocity, actuation, g: 0, k: 0, torque: 0);
         var segment = new SteppedSegment(state.Time, state.Position, state.Velocity, actuation, Acceleration);
         var from = state.Time;
         if (_step <= 0) _step = 1e-4;
-        var length = segment.Length(ref _step);
+        _fastest = Math.Max(_fastest, Math.Abs(state.Velocity));
+        var length = segment.Length(ref _step, _fastest);
         var direction = Math.Sign(state.Velocity);
         segment.EndingAt(from + length);
         bool IsPast(double time) => segment.At(time).Velocity * direction <= 0;
         if (direction != 0 && IsPast(from + length)) segment.EndingAt(Segment.FirstPast(IsPast, from, from + length), 0);
         return segment;
+    }
+
+    // A speed that forces around bring back, and that is already there but for rounding: steps as short as that would never get anywhere.
+    private static bool IsSteady(Func<double, double> acceleration, double velocity)
+    {
+        const double Small = 1e-6, Settled = 1e-10;
+        if (velocity == 0) return false;
+        var now = acceleration(velocity);
+        var slope = (acceleration(velocity * (1 + Small)) - now) / (velocity * Small);
+        return slope < 0 && Math.Abs(now) <= Settled * Math.Abs(slope * velocity);
     }
 
     private HeldSegment Resting(in MotionState state, in Actuation actuation) =>

@@ -11,16 +11,18 @@ namespace MonitorSim.Motion;
 internal sealed class SteppedSegment(double from, double position, double velocity, Actuation actuation, Func<double, double> acceleration)
     : Segment(from, position, velocity, actuation)
 {
-    private const double Relative = 1e-11;
+    // Of the speed; a speed that has all but vanished beside the fastest one is not worth shorter steps.
+    private const double Relative = 1e-11, Vanished = 1e-6;
 
     /// <summary>The longest step that keeps the error small, at most the one tried.</summary>
     /// <param name="step">The one tried, s; returns one to try next.</param>
-    public double Length(ref double step)
+    /// <param name="fastest">The largest speed of the motion so far.</param>
+    public double Length(ref double step, double fastest)
     {
         while (true)
         {
             var (_, v, error) = Step(step);
-            var allowed = Relative * Math.Max(Math.Abs(Velocity), Math.Abs(v)) + 1e-300;
+            var allowed = Relative * Math.Max(Vanished * fastest, Math.Max(Math.Abs(Velocity), Math.Abs(v))) + 1e-300;
             var taken = step;
             var factor = error == 0 ? 4 : Math.Clamp(0.9 * Math.Pow(allowed / error, 0.2), 0.2, 4);
             step *= factor;

@@ -78,7 +78,7 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
         var slow = Math.Max(_standstill, Negligible * _peak);
         bool IsSlow(double time) => Math.Abs(segment.At(time).Velocity) <= slow;
         if (!IsSlow(until)) return false;
-        if (_standstill == 0 && segment.Until == until) return false;
+        if (_standstill == 0 && _motion.EndsByItself(segment.At(segment.From), actuation)) return false;
         until = IsSlow(segment.From) ? segment.From : Segment.FirstPast(IsSlow, segment.From, until);
         return true;
     }

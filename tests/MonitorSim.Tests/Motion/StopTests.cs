@@ -67,6 +67,26 @@ public sealed class StopTests
         Balanced(plant, result);
     }
 
+    /// <summary>Without a standstill and without dry friction the motion never quite ends: a millionth of its speed counts as rest. By the closed form above, with ω1 = ω0/10⁶ (derived).</summary>
+    [Fact]
+    public void ShortCircuitAloneNeverQuiteStops()
+    {
+        var result = Stop.Simulate(new() { Inertia = 0.01, ShortCircuit = Magnet }, Off, 314.159);
+        var (c, start, end) = (1.5 * 16 * 0.08 * 0.08 * 0.5, 314.159, 314.159e-6);
+        Close(0.01 / c * (0.25 * Math.Log(1e6) + 16 * 4e-6 * (start * start - end * end) / 2), result.Time!.Value);
+    }
+
+    /// <summary>Under a load that a short circuit does not hold, the axis sinks at the speed at which both are equal, for ever (derived: 1.5 p² ψ² R ω/(R² + p² ω² L²) = 1 N·m).</summary>
+    [Fact]
+    public void ALoadSinksAtASteadySpeed()
+    {
+        var result = Stop.Simulate(new() { Inertia = 0.01, Load = -1, ShortCircuit = Magnet }, Off, 0, horizon: 100);
+        var (torque, resistance, reactance) = (1.5 * 16 * 0.08 * 0.08 * 0.5, 0.25, 16 * 4e-6);
+        Assert.Null(result.Time);
+        Close(-(torque - Math.Sqrt(torque * torque - 4 * resistance * reactance)) / (2 * reactance), result.Motion.End.Velocity);
+        Assert.InRange(result.Motion.Segments.Count, 1, 10_000);
+    }
+
     /// <summary>The same curve as a fine table gives nearly the same stop, in closed form from point to point.</summary>
     [Fact]
     public void ShortCircuitByTable()
