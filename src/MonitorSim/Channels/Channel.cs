@@ -27,6 +27,9 @@ internal abstract class Channel
     /// <summary>The number that recording and plan stand for, without rounding; for smoothing estimators the double itself.</summary>
     public abstract Fraction Exact(int sample);
 
+    /// <summary>Doubles in the very order of the exact values, or of their magnitudes; null where there are none at hand.</summary>
+    public virtual Ranking? Ranking(bool magnitude) => null;
+
     public bool IsPresent(int sample) => At(sample) == Presence.Present;
 
     /// <summary>The first sample from one on, before another, that may lie outside low to high, or has no value; <paramref name="until"/> if there

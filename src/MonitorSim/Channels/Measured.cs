@@ -28,6 +28,9 @@ internal sealed record Measured(Channel First, Channel? Second, string Unit)
         return Second is null ? first : Reading.Smaller(first, Reading.Of(Second, sample).Magnitude());
     }
 
+    /// <summary>The order of what an upper limit compares, the larger magnitude or the first recording with its sign; null where none is at hand.</summary>
+    public Ranking? Ranking(bool signed) => signed ? First.Ranking(magnitude: false) : Second is null ? First.Ranking(magnitude: true) : null;
+
     /// <summary>The first sample at which an upper limit may be exceeded: the larger magnitude, or the first recording with its sign; or at which a
     /// value is missing.</summary>
     public int FirstAbove(double bound, bool signed, int from, int until)

@@ -41,6 +41,9 @@ internal sealed class Numbers
 
     public bool IsMissing(int sample) => double.IsNaN(_values[sample]);
 
+    /// <summary>Whether each exact number is the shortest decimal of its double, so that doubles and exact numbers have one order.</summary>
+    public bool AreShortest => _exact is not { Count: > 0 } && _column?.IsShortest != false;
+
     public Fraction Exact(int sample) =>
         _exact is not null && _exact.TryGetValue(sample, out var exact) ? exact
         : _column is not null ? _column.Exact(sample)

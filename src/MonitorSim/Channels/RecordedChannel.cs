@@ -19,6 +19,13 @@ internal sealed class RecordedChannel(Numbers raw, Fraction factor, Fraction off
 
     public override Fraction Exact(int sample) => raw.Exact(sample) * factor + offset;
 
+    public override Ranking? Ranking(bool magnitude)
+    {
+        if (!raw.AreShortest || (magnitude && !offset.IsZero)) return null;
+        var ranking = new Ranking(raw, magnitude);
+        return factor.IsPositive || magnitude ? ranking : ranking.Reversed();
+    }
+
     public override int FirstOutside(double low, double high, int from, int until)
     {
         var (rawLow, rawHigh, margin) = InRaw(low, high);

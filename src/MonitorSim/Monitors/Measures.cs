@@ -44,6 +44,10 @@ internal abstract class Measures
         return until;
     }
 
+    /// <summary>Doubles in the order of what a side compares, sample by sample, NaN where it compares nothing; null where there are none at hand. Asked only where
+    /// <see cref="IsSettled"/>.</summary>
+    public virtual Ranking? Ranking(int side) => null;
+
     /// <summary>The first sample from one on, before another, at which the output may change, as long as the monitor stays as it is.</summary>
     public virtual int NextOutputChange(bool isActive, int from, int until) => until;
 

@@ -28,4 +28,6 @@ internal sealed class RangeMeasures(Measured quantity, Constant? lower, Constant
     public override int FirstAbove(int side, double bound, int from, int until, Watch watch) => side == _upper
         ? quantity.FirstAbove(bound, signed, from, until)
         : quantity.FirstBelow(-bound, signed, from, until);
+
+    public override Ranking? Ranking(int side) => side == _upper ? quantity.Ranking(signed) : quantity.Ranking(signed)?.Reversed();
 }

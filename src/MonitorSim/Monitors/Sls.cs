@@ -97,6 +97,8 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
     public override int FirstAbove(int side, double bound, int from, int until, Watch watch) =>
         side == 0 ? velocity.FirstAbove(bound, signed, from, until) : until;
 
+    public override Ranking? Ranking(int side) => side == 0 ? velocity.Ranking(signed) : null;
+
     private void Choose(in Cycle cycle, Watch watch)
     {
         if (watch.Choice != _chosen)

@@ -23,6 +23,9 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
     /// <summary>The time of the cycle of that index, ns.</summary>
     public long TimeOf(int index) => cycle is { } t ? phase + (_first + index) * t : times[index] + inputDelay;
 
+    /// <summary>How long it takes from one cycle to another, ns.</summary>
+    public long Lasting(int from, int until) => cycle is { } t ? (until - from) * t : times[until] - times[from];
+
     /// <summary>The cycle of that index; <paramref name="hint"/> is a sample known to be early enough.</summary>
     public Cycle At(int index, int hint = 0)
     {
@@ -30,6 +33,9 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
         if (cycle is null) return new(index, time, index);
         return new(index, time, times.NewestAt(time - inputDelay, hint));
     }
+
+    /// <summary>The sample that a cycle sees; <paramref name="hint"/> is one known to be early enough.</summary>
+    public int SampleAt(int index, int hint) => cycle is null ? index : times.NewestAt(TimeOf(index) - inputDelay, hint);
 
     /// <summary>The cycle of that index, whatever was asked for before.</summary>
     public Cycle Seeing(int index) => At(index, cycle is null ? 0 : FirstHint(index));

@@ -55,6 +55,9 @@ public sealed class NumberColumn : Column
     public Fraction Exact(int sample) =>
         _beyondDouble is not null && _beyondDouble.TryGetValue(sample, out var exact) ? exact : ShortestDecimal(_values[sample]);
 
+    /// <summary>Whether no cell's text is another number than the shortest decimal of its double.</summary>
+    internal bool IsShortest => _beyondDouble is not { Count: > 0 };
+
     /// <summary>Whether the shortest decimal of the cell's double is another number than the cell's text.</summary>
     internal bool IsBeyondDouble(int sample) => _beyondDouble?.ContainsKey(sample) == true;
 

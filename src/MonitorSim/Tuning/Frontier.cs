@@ -9,6 +9,7 @@ internal sealed class Frontier
 {
     private readonly Stack<(long Start, Reading Reading, bool IsOpen)> _rising = new();
     private List<(long Filter, Reading Limit, long From, long Until)> _found = [];
+    private readonly LongerStretches _longer = new();
     private long _last;
     private int _compactAt = 1024;
 
@@ -27,6 +28,27 @@ internal sealed class Frontier
         if (!_rising.TryPeek(out var top) || !top.IsOpen) _rising.Push((time, default, true));
         _last = time;
     }
+
+    /// <summary>Adds a row that can be asked in any order; no row may be open.</summary>
+    public void Add(SettledStretch row)
+    {
+        if (row.Ranking is { } ranking)
+        {
+            new RankedRow(row, ranking).Frontier(Found);
+            return;
+        }
+
+        foreach (var cycle in row.Clock.Between(row.From, row.Until))
+        {
+            if (row.TryMeasure(cycle, out var reading)) Add(cycle.Time, reading);
+            else Break();
+        }
+
+        Break();
+    }
+
+    /// <summary>Whether the cycle before belongs to the present row.</summary>
+    public bool IsRowOpen => _rising.Count > 0;
 
     /// <summary>Ends the row: a cycle at which nothing is compared.</summary>
     public void Break()
@@ -47,9 +69,17 @@ internal sealed class Frontier
     {
         var (start, reading, isOpen) = _rising.Pop();
         if (isOpen) return start;
-        _found.Add((_last - start, reading, start, _last));
-        if (_found.Count >= _compactAt) Compact();
+        var length = _last - start;
+        if (_longer.Beat(length, reading.Value + reading.Error)) return start;
+        _longer.Add(length, reading.Value - reading.Error);
+        Found(length, reading, start, _last);
         return start;
+    }
+
+    private void Found(long length, in Reading reading, long from, long until)
+    {
+        _found.Add((length, reading, from, until));
+        if (_found.Count >= _compactAt) Compact();
     }
 
     private void Compact()

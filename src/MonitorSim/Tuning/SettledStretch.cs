@@ -21,6 +21,9 @@ internal sealed class SettledStretch(Watch watch, int side, CycleClock clock, in
 
     public CycleClock Clock => clock;
 
+    /// <summary>Doubles in the order of the measures, by sample; null where there are none at hand.</summary>
+    public Ranking? Ranking => watch.Measures.Ranking(side);
+
     /// <summary>The measure at a cycle.</summary>
     /// <returns>Whether anything is compared there.</returns>
     public bool TryMeasure(in Cycle cycle, out Reading reading)

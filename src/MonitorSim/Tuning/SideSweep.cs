@@ -32,11 +32,13 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
     public IReadOnlyList<(long Filter, Fraction Limit, long From, long Until)> Frontier(int level, int cycles)
     {
         var frontier = new Frontier();
-        _sweep.OverAll(cycles, (cycle, watch) =>
+        foreach (var (from, until) in run.Track.Stretches(cycles))
         {
-            Add(cycle, watch, level, frontier.Add, frontier.AddExceeded, frontier.Break);
-            return true;
-        }, frontier.Break);
+            var settled = _sweep.UntilSettled(from, until, side, (cycle, watch) => Add(cycle, watch, level, frontier.Add, frontier.AddExceeded, frontier.Break), () => frontier.IsRowOpen);
+            if (settled is not null) frontier.Add(settled);
+            frontier.Break();
+        }
+
         return frontier.Steps();
     }
 

@@ -45,14 +45,4 @@ internal sealed class Sweep(MonitorRun run, CycleClock clock)
 
         return null;
     }
-
-    /// <summary>Visits every stretch of request; <paramref name="end"/> is called after each.</summary>
-    public void OverAll(int cycles, Func<Cycle, Watch, bool> visit, Action end)
-    {
-        foreach (var (from, until) in run.Track.Stretches(cycles))
-        {
-            Over(from, until, run.Delay, visit);
-            end();
-        }
-    }
 }
