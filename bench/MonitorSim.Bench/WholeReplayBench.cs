@@ -9,10 +9,10 @@ namespace MonitorSim.Bench;
 [SimpleJob(RunStrategy.Monitoring, warmupCount: 2, iterationCount: 7)]
 public class WholeReplayBench
 {
-    private const string Monitors = """
+    private const string EachAxis = """
         { "name": "speed", "function": "SLS", "limit": "40 mm/s", "filter": "8 ms", "reaction": "stop 1" },
         { "name": "set-up", "function": "SLS", "limit": "35 mm/s", "delay": "200 ms", "reaction": "stop 0" },
-        { "name": "range", "function": "SSR", "lower": "-50 mm/s", "upper": "50 mm/s", "reaction": "stop 1" },
+        { "name": "range", "function": "SSR", "lower": "-50 mm/s", "upper": "50 mm/s", "signed": true, "reaction": "stop 1" },
         { "name": "window", "function": "SLP", "lower": "-1 m", "upper": "1 m", "reaction": "stop 0" },
         { "name": "force", "function": "SLT", "limit": "100 N", "filter": "20 ms", "reaction": "stop 0" }
         """;
@@ -31,8 +31,8 @@ public class WholeReplayBench
         _trace = Recordings.Trace([.. _columns.Select((values, k) => ($"c{k}", values))]);
         var axes = Enumerable.Range(0, 3).Select(axis => $$"""
             "axis{{axis}}": { "motion": "linear", "stops": { "STO": {}, "SS1": { "variant": "t", "time": "1 s" } },
-              "channels": { "position": { "column": "c{{3 * axis}}", "unit": "mm" }, "velocity": { "column": "c{{3 * axis + 1}}", "unit": "mm/s" }, "force": { "column": "c{{3 * axis + 2}}", "unit": "N" } },
-              "monitors": [ {{Monitors}}{{(axis == 0 ? """, { "name": "other", "function": "SLS", "limit": "45 mm/s", "reaction": "stop 0" }""" : "")}} ] }
+              "channels": { "position": { "column": "c{{3 * axis}}", "unit": "mm" }, "velocity": { "column": "c{{3 * axis + 1}}", "unit": "mm/s" }, "torque": { "column": "c{{3 * axis + 2}}", "unit": "N" } },
+              "monitors": [ {{EachAxis}}{{(axis == 0 ? """, { "name": "other", "function": "SLS", "limit": "45 mm/s", "reaction": "stop 0" }""" : "")}} ] }
             """);
         _plan = PlanReader.Parse($$"""{ "plan": 1, "title": "bench", "axes": { {{string.Join(", ", axes)}} } }""");
     }

@@ -2,6 +2,7 @@ using MonitorSim.Monitors;
 using MonitorSim.Plans;
 using MonitorSim.Replays;
 using MonitorSim.Signals;
+using MonitorSim.Traces;
 
 namespace MonitorSim;
 
@@ -74,7 +75,7 @@ public sealed class ReplaySession
     public ReplayResult Finish(string name = "samples")
     {
         if (_inputs.Times.Count == 0) throw new InputException(new Problem(name, "the recording has no sample", "give at least one"));
-        new Gaps(_plan, _inputs.Times.Span).Check(_plan, name);
+        new Gaps(_plan, _inputs.Times.Span, Sampling.Of(_inputs.Times.Span)).Check(_plan, name);
         RunUntil(_engine.Clock.Count);
         return new ResultBuilder(_plan, _inputs, _engine).Build(name, null);
     }

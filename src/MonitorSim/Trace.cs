@@ -7,6 +7,7 @@ public sealed class Trace
 {
     private readonly long[] _times;
     private readonly Dictionary<string, Column> _byName;
+    private Sampling? _sampling;
 
     /// <param name="name">The file's name, or any name for a trace built in C#.</param>
     /// <param name="times">Nanoseconds since the first sample, strictly rising from 0. The array is taken over, not copied.</param>
@@ -54,6 +55,9 @@ public sealed class Trace
     public ReadOnlySpan<long> Times => _times.AsSpan(0, Count);
 
     internal long[] TimesArray => _times;
+
+    /// <summary>How regularly it was sampled, found once; null where there is one sample only.</summary>
+    internal Sampling? Sampling => _sampling ??= Sampling.Of(Times);
 
     /// <summary>The columns, in the order of the file.</summary>
     public IReadOnlyList<Column> Columns { get; }

@@ -17,7 +17,7 @@ internal sealed class Numbers
     {
         Count = column.Count;
         _column = column;
-        if (!hold || !HasMissing(column))
+        if (!hold || !column.HasMissing)
         {
             _values = column.Array;
             return;
@@ -55,12 +55,5 @@ internal sealed class Numbers
         if (Count == _values.Length) Array.Resize(ref _values, 2 * Count);
         _values[Count] = hold && double.IsNaN(value) && Count > 0 ? _values[Count - 1] : value;
         Count++;
-    }
-
-    private static bool HasMissing(NumberColumn column)
-    {
-        foreach (var value in column.Values)
-            if (double.IsNaN(value)) return true;
-        return false;
     }
 }

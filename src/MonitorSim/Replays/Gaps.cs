@@ -13,9 +13,10 @@ internal sealed class Gaps
     public Gaps(Plan plan) => _longest = plan.Gap?.Nanoseconds;
 
     /// <summary>The gaps of a whole recording.</summary>
-    public Gaps(Plan plan, ReadOnlySpan<long> times) : this(plan)
+    public Gaps(Plan plan, ReadOnlySpan<long> times, Sampling? sampling) : this(plan)
     {
-        _longest ??= Sampling.Of(times)?.LongestWithoutGap;
+        _longest ??= sampling?.LongestWithoutGap;
+        if (!(sampling?.Longest > _longest)) return;
         for (var k = 1; k < times.Length; k++) Note(k, times[k] - times[k - 1]);
     }
 

@@ -26,7 +26,7 @@ internal sealed class Inputs
     {
         MissingCells.Check(plan, trace, ChannelColumns(plan));
         Times = new(trace.TimesArray, trace.Count);
-        Gaps = new(plan, trace.Times);
+        Gaps = new(plan, trace.Times, trace.Sampling);
         Gaps.Check(plan, trace.Name);
         foreach (var column in ChannelColumns(plan))
         {

@@ -38,6 +38,7 @@ internal static class MissingCells
             return;
         }
 
+        if (!column.HasMissing) return;
         var places = new List<int>();
         var count = 0;
         for (var k = 0; k < column.Count; k++)
@@ -46,10 +47,7 @@ internal static class MissingCells
             if (count++ < 10) places.Add(k);
         }
 
-        if (count > 0)
-        {
-            problems.Add(new(trace, $"column '{column.Name}' has {count} missing cells, at samples {string.Join(", ", places)}{(count > 10 ? ", …" : "")}",
-                "set \"missing\" to \"hold\" or \"trip\""));
-        }
+        problems.Add(new(trace, $"column '{column.Name}' has {count} missing cells, at samples {string.Join(", ", places)}{(count > 10 ? ", …" : "")}",
+            "set \"missing\" to \"hold\" or \"trip\""));
     }
 }

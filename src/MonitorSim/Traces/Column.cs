@@ -1,5 +1,6 @@
 using System.Globalization;
 using Fractions;
+using MonitorSim.Channels;
 
 namespace MonitorSim.Traces;
 
@@ -26,6 +27,7 @@ public sealed class NumberColumn : Column
 {
     private readonly double[] _values;
     private readonly IReadOnlyDictionary<int, Fraction>? _beyondDouble;
+    private Missing _missing;
 
     /// <param name="name">The column's header.</param>
     /// <param name="unit">The unit that the recording states, if any.</param>
@@ -47,6 +49,16 @@ public sealed class NumberColumn : Column
 
     internal double[] Array => _values;
 
+    /// <summary>Whether any cell is empty, found once.</summary>
+    internal bool HasMissing
+    {
+        get
+        {
+            if (_missing == Missing.Unknown) _missing = Scan.FirstNotWithin(Values, double.NegativeInfinity, double.PositiveInfinity) < Count ? Missing.Some : Missing.None;
+            return _missing == Missing.Some;
+        }
+    }
+
     /// <inheritdoc/>
     public override bool IsMissing(int sample) => double.IsNaN(_values[sample]);
 
@@ -54,6 +66,13 @@ public sealed class NumberColumn : Column
     /// shortest decimal that reads back as the double: 10.3 means ten point three.</summary>
     public Fraction Exact(int sample) =>
         _beyondDouble is not null && _beyondDouble.TryGetValue(sample, out var exact) ? exact : ShortestDecimal(_values[sample]);
+
+    private enum Missing : byte
+    {
+        Unknown,
+        None,
+        Some,
+    }
 
     /// <summary>Whether no cell's text is another number than the shortest decimal of its double.</summary>
     internal bool IsShortest => _beyondDouble is not { Count: > 0 };

@@ -31,7 +31,7 @@ public sealed record TraceSurvey
     /// <param name="found">How it turned out to be written.</param>
     public static TraceSurvey Of(Trace trace, DialectFound found)
     {
-        var sampling = Sampling.Of(trace.Times);
+        var sampling = trace.Sampling;
         return new TraceSurvey
         {
             Trace = trace,

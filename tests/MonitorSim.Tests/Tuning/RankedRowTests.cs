@@ -28,7 +28,7 @@ public class RankedRowTests
         {
             var cell = cells[k / 2];
             times[k] = k == 0 ? 0 : times[k - 1] + (1 + Math.Abs(cell + k) % 3) * 1_000_000L;
-            speed[k] = cell == 9 ? double.NaN : cell % 15 + 0.25 * (k % 2);
+            speed[k] = cell == 9 && k > 1 ? double.NaN : cell % 15 + 0.25 * (k % 2);
         }
 
         var plan = PlanReader.Parse($$"""

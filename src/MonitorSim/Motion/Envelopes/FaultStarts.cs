@@ -25,7 +25,7 @@ internal sealed class FaultStarts
         _plant = Plant.Of(axis);
         _times = trace.Times.ToArray();
         var (times, channels) = (new SampleTimes(_times, _times.Length), engine.Channels[name]);
-        var period = Math.Max(1, (long)(Sampling.Of(trace.Times)?.Median ?? 1));
+        var period = Math.Max(1, (long)(trace.Sampling?.Median ?? 1));
         var response = new ResponseTimes(plan, axis, period);
         var programs = Enum.GetValues<Reaction>().ToDictionary(reaction => reaction, reaction => new Lazy<StopProgram>(() => StopProgram.Of(plan, axis, reaction, period / 1e9)));
         _programOf = reaction => programs[reaction].Value;
