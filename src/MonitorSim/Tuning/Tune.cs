@@ -20,7 +20,20 @@ public static class Tune
         if (traces.Count == 0) throw new InputException(new Problem("traces", "there is no recording", "give at least one"));
         PlanChecks.Require(plan);
         var parts = new TuneResult[traces.Count];
-        Parallel.For(0, traces.Count, new ParallelOptions { CancellationToken = cancel }, k => parts[k] = Part(plan, traces[k], traces[k].Name, cancel));
+        var problems = new IReadOnlyList<Problem>[traces.Count];
+        Parallel.For(0, traces.Count, new ParallelOptions { CancellationToken = cancel }, k =>
+        {
+            problems[k] = [];
+            try
+            {
+                parts[k] = Part(plan, traces[k], traces[k].Name, cancel);
+            }
+            catch (InputException e)
+            {
+                problems[k] = e.Problems;
+            }
+        });
+        if (problems.SelectMany(found => found).ToList() is { Count: > 0 } all) throw new InputException(all);
         return TuneJoin.Of(parts, k => traces[k].Name);
     }
 
