@@ -55,14 +55,14 @@ internal sealed class LeverSearch(TunedLimit limit, Need need, Hazard hazard, St
 
     private bool HasRoom(long filter) => Allowed(chain with { Filter = filter / (double)Second }) >= need.At(filter / (decimal)Second, limit);
 
-    // A filter counts in whole cycles: while it takes k of them, a longer cycle lets the hazard allow less, and from w/(k - 1) on it takes one fewer.
+    // Without any cycle there is room if there is with one. A filter counts in whole cycles: while it takes k of them, a longer cycle lets the hazard allow less, and from w/(k - 1) on it takes one fewer.
     private Lever Cycle()
     {
         const int MostCycles = 1000;
         if (chain.Filter == 0) return Time("cycle", chain.Cycle, x => chain with { Cycle = x });
         bool HasRoomAt(double cycle) => Allowed(chain with { Cycle = cycle }) >= need.Of(limit);
         double? enough = HasRoomAt(0) ? 0 : null;
-        for (var k = 1; k <= MostCycles; k++)
+        for (var k = 1; enough is not null && k <= MostCycles; k++)
         {
             if (!HasRoomAt(chain.Filter / k)) continue;
             var until = k == 1 ? double.MaxValue : chain.Filter / (k - 1);

@@ -28,15 +28,24 @@ public sealed record Need
     public double? Of(TunedLimit limit)
     {
         ArgumentNullException.ThrowIfNull(limit);
-        return Start(limit) + (limit.IsLower ? -1 : 1) * MarginOf(limit);
+        return Start(limit) is { } basis ? Beyond(basis, limit) : null;
     }
 
-    /// <summary>The same at another filter, taken as far from the critical limit there as it is at the present one; null where nothing can trip at that filter.</summary>
-    internal double? At(decimal filter, TunedLimit limit) =>
-        Of(limit) is { } now && limit.Critical is { } critical && limit.At(filter) is { } step ? now + (step.Limit - critical) : null;
+    /// <summary>The same at another filter: of the critical limit there. A bound for the next run is taken as far from the critical limit as it is at the present filter, because the
+    /// recordings one by one are not asked again. Null where nothing can trip at that filter.</summary>
+    internal double? At(decimal filter, TunedLimit limit)
+    {
+        if (limit.At(filter) is not { } step) return null;
+        if (Basis == NeedBasis.Critical) return Beyond(step.Limit, limit);
+        return Of(limit) is { } now && limit.Critical is { } critical ? now + (step.Limit - critical) : null;
+    }
 
     /// <summary>The margin in that, SI, >= 0.</summary>
-    internal double MarginOf(TunedLimit limit) => Start(limit) is { } basis ? Math.Abs(basis) * Share + (Unit == limit.Unit ? Amount : 0) : 0;
+    internal double MarginOf(TunedLimit limit) => Start(limit) is { } basis ? MarginOf(basis, limit) : 0;
+
+    private double Beyond(double basis, TunedLimit limit) => basis + (limit.IsLower ? -1 : 1) * MarginOf(basis, limit);
+
+    private double MarginOf(double basis, TunedLimit limit) => Math.Abs(basis) * Share + (Unit == limit.Unit ? Amount : 0);
 
     private double? Start(TunedLimit limit) => Basis switch
     {
