@@ -41,15 +41,16 @@ internal static class TuneCommand
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
-            var (need, hazard) = (hazards.Need(parsed), hazards.Hazard(parsed));
+            var read = parsed.GetValue(plan) is { } file ? Input.Plan(file) : null;
+            var (need, asked) = (hazards.Need(parsed), hazards.Hazards(parsed, read));
             var tuned = parsed.GetValue(join) is { Length: > 0 } parts
                 ? new(Tune.Join([.. parts.Select(TuneReader.Read)], parts), [])
-                : Files(terminal, parsed.GetValue(plan)!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), parsed.GetValue(plot) is not null, cancel);
+                : Files(terminal, read!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), parsed.GetValue(plot) is not null, cancel);
             foreach (var problem in tuned.Problems) terminal.Error.WriteLine(problem);
             if (tuned.Result is not { } found) return CommandLine.Failed;
             var result = found.WithBounds(parsed.GetValue(coverage) ?? 0.95, parsed.GetValue(confidence) ?? 0.95);
-            HazardOptions.RequireConcern(hazard, result);
-            result = Rooms.Of(result, need, hazard);
+            HazardOptions.RequireConcern(asked, result);
+            result = Rooms.OfEach(result, need, asked);
             TuneTables.Write(said, parsed.GetValue(noColor), result, hazards.IsGiven(parsed));
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
             if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);
@@ -60,9 +61,6 @@ internal static class TuneCommand
         return command;
     }
 
-    private static TunedFiles Files(Terminal terminal, string plan, string[] traces, bool quiet, bool phases, bool frontiers, CancellationToken cancel)
-    {
-        var read = Input.Plan(plan);
-        return ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(read, traces, progress, phases: phases, frontiers: frontiers, cancel: cancel));
-    }
+    private static TunedFiles Files(Terminal terminal, Plan plan, string[] traces, bool quiet, bool phases, bool frontiers, CancellationToken cancel) =>
+        ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(plan, traces, progress, phases: phases, frontiers: frontiers, cancel: cancel));
 }

@@ -71,7 +71,7 @@ public static class LimitRoomStory
         var cycle = result.Plan.Cycle is null ? "longest step between samples" : "cycle";
         var rounded = Math.Abs(chain.FilterInCycles - chain.Filter) > 1e-9 ? " in whole cycles" : "";
         var line = $"From passing {limit.Written} to standstill: filter{rounded} {Time(chain.FilterInCycles)} + {cycle} {Time(chain.Cycle)} + input delay {Time(chain.InputDelay)} "
-            + $"+ reaction delay {Time(chain.ReactionDelay)} + stopping {Time(chain.StoppingTime)} = {Time(chain.TotalTime)}; "
+            + $"+ reaction delay {Time(chain.ReactionDelay)} + stopping{(chain.Stopping is PlantStopping ? " as its plant does" : "")} {Time(chain.StoppingTime)} = {Time(chain.TotalTime)}; "
             + $"{text.Value(chain.PeakSpeed)} when the drive acts; overrun {text.Way(chain.Travel)}";
         if (room.SeparationDistance is { } distance) line += $"; separation distance S = K·T + C = {Unit.Parse("mm").Format(distance, 5)}";
         if (room.Energy is { } energy) line += $"; kinetic energy {Unit.Parse("J").Format(energy, 4)}";

@@ -11,6 +11,10 @@ public interface IStopping
     /// <param name="speed">Speed when the drive acts, m/s or rad/s, >= 0.</param>
     double Distance(double speed);
 
+    /// <summary>The highest speed from there on; a load may drive the axis on before anything brakes it.</summary>
+    /// <param name="speed">Speed when the drive acts, m/s or rad/s, >= 0.</param>
+    double HighestSpeed(double speed) => speed;
+
     /// <summary>The same stop with so many times the decelerating force; null where nothing can be said about it.</summary>
     /// <param name="factor">> 0.</param>
     IStopping? Times(double factor);

@@ -40,9 +40,12 @@ public sealed record StoppingChain
     /// <summary>How far the axis moves in that time, m or rad: the overrun.</summary>
     public double Travel => (Limit + FaultAcceleration * ResponseTime / 2) * ResponseTime + Stopping.Distance(PeakSpeed);
 
-    /// <summary>Kinetic energy at the peak, J.</summary>
+    /// <summary>The highest speed of all, m/s or rad/s: where a load drives the axis on before a brake has closed, more than when the drive acts.</summary>
+    public double HighestSpeed => Stopping.HighestSpeed(PeakSpeed);
+
+    /// <summary>Kinetic energy at the highest speed, J.</summary>
     /// <param name="inertia">Mass, kg, or moment of inertia, kg·m².</param>
-    public double Energy(double inertia) => inertia * PeakSpeed * PeakSpeed / 2;
+    public double Energy(double inertia) => inertia * HighestSpeed * HighestSpeed / 2;
 
     /// <summary>Least distance of a safeguard by S = K·T + C (the general formula of ISO 13855; K and C are the user's).</summary>
     /// <param name="approachSpeed">K, m/s. 29 CFR 1910.217(c)(3)(iii)(e) takes 63 in/s.</param>
