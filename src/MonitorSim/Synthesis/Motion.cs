@@ -12,11 +12,11 @@ internal sealed record Motion(ImmutableList<Phase> Phases, decimal Time, decimal
     /// <summary>Not yet moved.</summary>
     public static readonly Motion AtRest = new([], 0, 0, 0);
 
-    /// <summary>Goes on with constant jerk, and with a sine on top.</summary>
-    public Motion Then(decimal duration, decimal acceleration = 0, decimal jerk = 0, Sine sine = default)
+    /// <summary>Goes on with constant jerk, and with what moves on top.</summary>
+    public Motion Then(decimal duration, decimal acceleration = 0, decimal jerk = 0, IOverlay? onTop = null)
     {
         if (duration <= 0) return this;
-        var phase = new Phase(Time, duration, Position, Velocity, acceleration, jerk, sine);
+        var phase = new Phase(Time, duration, Position, Velocity, acceleration, jerk, onTop);
         return new(Phases.Add(phase), phase.End, phase.PositionAt(duration), phase.VelocityAt(duration));
     }
 

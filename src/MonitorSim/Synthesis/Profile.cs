@@ -7,7 +7,7 @@ namespace MonitorSim.Synthesis;
 
 /// <summary>Synthetic motion of one axis, written in the order in which it happens, for testing trip logic in C#.</summary>
 /// <remarks>
-/// A profile begins at rest at position 0 and time 0. <see cref="Hold"/>, <see cref="RampTo"/>, <see cref="MoveBy"/>, <see cref="MoveTo"/> and <see cref="Sine"/> take time; signals, noise
+/// A profile begins at rest at position 0 and time 0. <see cref="Hold"/>, <see cref="RampTo"/>, <see cref="MoveBy"/>, <see cref="MoveTo"/>, <see cref="Sine"/> and <see cref="Coast"/> take time; signals, noise
 /// and drop-outs begin at the moment at which they are written. Whether the axis is linear or rotary follows from the units. A profile never
 /// changes: each call gives a new one, so that a beginning can be shared. All is computed in decimals: a profile gives the same bits everywhere.
 /// </remarks>
@@ -128,11 +128,31 @@ public sealed record Profile
         var f = units.Si(frequency, Kind.Rate, Allowed.Positive, "Sine(frequency)", out _);
         if (cycles < 1) throw Wrong("Sine(cycles)", FormattableString.Invariant($"{cycles} cycles are none"), "give at least 1");
         var time = cycles / f;
-        var swing = Motion.Then(time, sine: new(isSpeed ? size : size * DecimalAngles.Turn * f, f));
+        var swing = Motion.Then(time, onTop: new Sine(isSpeed ? size : size * DecimalAngles.Turn * f, f));
 
         // Whole cycles leave nothing but the way at the speed before.
         return With(new SineStep { Amplitude = amplitude, Frequency = frequency, Cycles = cycles }, units,
             swing.EndingAt(Motion.Position + Motion.Velocity * time, Motion.Velocity));
+    }
+
+    /// <summary>Coasts to standstill under friction: |v|' = -|v|/τ - c. It takes T = τ·ln(1 + |v0|/(c·τ)) over |v0|·τ - c·τ·T.</summary>
+    /// <param name="deceleration">c, what Coulomb friction alone does, more than 0: Coulomb friction over inertia.</param>
+    /// <param name="timeConstant">τ, more than 0: inertia over viscous friction; null: no viscous friction.</param>
+    /// <exception cref="InputException">A quantity of another kind or out of range, or friction so small that it would take more than 40 time constants.</exception>
+    public Profile Coast(Quantity deceleration, Quantity? timeConstant = null)
+    {
+        var c = Units.Si(deceleration, Kind.Acceleration, Allowed.Positive, "Coast(deceleration)", out var units);
+        decimal? constant = timeConstant is null ? null : units.Si(timeConstant, Kind.Time, Allowed.Positive, "Coast(timeConstant)", out _);
+        var (speed, sign) = (Math.Abs(Motion.Velocity), Math.Sign(Motion.Velocity));
+        var coast = constant is { } tau ? Decaying(speed, sign, c, tau) : Motion.Then(speed / c, -sign * c);
+        return With(new CoastStep { Deceleration = deceleration, TimeConstant = timeConstant }, units, coast.EndingAt(coast.Position, 0));
+    }
+
+    private Motion Decaying(decimal speed, int sign, decimal c, decimal tau)
+    {
+        var ratio = speed / c / tau;
+        if (ratio > 2e17m) throw Wrong("Coast(deceleration)", "so little friction takes more than 40 time constants to stop the axis", "give a larger deceleration");
+        return Motion.Then(tau * DecimalExponential.Log(1 + ratio), onTop: new Decay(sign * (speed + c * tau), tau));
     }
 
     /// <summary>From now on a column carries noise: nearly normal, never more than six times its deviation, drawn from seed and sample alone.

@@ -55,6 +55,26 @@ public sealed class FitCommandTests : IDisposable
     }
 
     [Fact]
+    public void What_synth_writes_fit_reads_friction_from()
+    {
+        var (plan, trace) = (Path.Combine(_folder, "blade.json"), Path.Combine(_folder, "blade.csv"));
+        File.WriteAllText(plan, """
+            { "signals": { "off": { "column": "mainsOff" } },
+              "axes": { "blade": { "motion": "rotary", "channels": { "velocity": { "column": "speed" } }, "stops": { "STO": { "request": "off" } } } } }
+            """);
+        Assert.Equal(0, Run("synth", Path.Combine(Synthesis.ScenarioErrorTests.Examples(), "coast-down.json"), "-o", trace, "--quiet"));
+        Assert.Equal(0, Run("fit", plan, trace, "--inertia", "0.01 kg·m²", "--json", "-"));
+        using var fit = JsonDocument.Parse(_bytes.ToArray());
+        foreach (var (index, truth) in new[] { (1, 0.002), (2, 0.5) })
+        {
+            var parameter = fit.RootElement.GetProperty("parameters")[index];
+            Assert.InRange(truth, parameter.GetProperty("lower").GetDouble(), parameter.GetProperty("upper").GetDouble());
+        }
+
+        Assert.Equal(1.0, fit.RootElement.GetProperty("from").GetDouble());
+    }
+
+    [Fact]
     public void Options_that_are_no_quantities_are_explained()
     {
         var (plan, trace) = Write(FitTrials.CoastPlan, FitTrials.CoastDown(0.2, 50, 300, 1, 2));

@@ -59,6 +59,22 @@ public class ProfileMotionTests
         Assert.Equal(Quantity.Parse(distance).Si, Values(profile.Hold("10 ms").ToTrace("move"), "position")[^1]);
     }
 
+    /// <summary>Durations and peaks as in L. Biagiotti, C. Melchiorri, Trajectory Planning for Automatic Machines and Robots, Springer 2008, on trapezoidal and
+    /// double-S profiles (from memory): with h the way, T = h/v + v/a, or 2·√(h/a) with the peak √(h·a); with a jerk limit T = h/v + v/a + a/j; where the speed is not
+    /// reached, the peak v solves v²/a + v·a/j = h, and where the acceleration is not reached either, v = j·∛(h/2j)² and T = 4·∛(h/2j).</summary>
+    [Theory]
+    [InlineData("1 m", "0.5 m/s", "1 m/s²", null, 2.5, 0.5)]
+    [InlineData("0.16 m", "0.5 m/s", "1 m/s²", null, 0.8, 0.4)]
+    [InlineData("1 m", "0.5 m/s", "1 m/s²", "4 m/s³", 2.75, 0.5)]
+    [InlineData("0.3 m", "2 m/s", "1 m/s²", "4 m/s³", 1.3736102527122116, 0.4368051263561058)]
+    [InlineData("2 mm", "2 m/s", "10 m/s²", "1000 m/s³", 0.04, 0.1)]
+    public void A_move_has_the_duration_and_peak_of_the_textbook(string way, string speed, string acceleration, string? jerk, double duration, double peak)
+    {
+        var move = Profile.At("1 kHz").MoveBy(way, speed, acceleration, jerk);
+        Assert.Equal(duration, (double)move.Duration, 1e-12);
+        Assert.Equal(peak, move.Motion.Phases.Max(phase => (double)phase.VelocityAt(phase.Duration)), 1e-12);
+    }
+
     [Fact]
     public void Limits_of_speed_acceleration_and_jerk_are_kept_and_phases_join()
     {

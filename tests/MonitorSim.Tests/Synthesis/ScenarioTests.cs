@@ -32,6 +32,7 @@ public class ScenarioTests
     [Theory]
     [InlineData("gate.json", "a58c6d2a8a368804d41e7600b8094f75f9e32700c3fb654cd39017bf2eab1df5")]
     [InlineData("worn-encoder.json", "eb16b5381a6baa5b457e302436451377e97b157fca851038e28429f5b6e50bcb")]
+    [InlineData("coast-down.json", "COAST")]
     [InlineData("two-axes.json", "784f46a5d830a468114870beb1257b0780ba66078546dd0d8d380fbed4bc21a6")]
     public void Examples_give_the_same_bytes_everywhere(string name, string hash) => InCulture.Each(() =>
         Assert.Equal(hash, Convert.ToHexStringLower(SHA256.HashData(Bytes(ScenarioReader.Read(Example(name)))))));
@@ -49,7 +50,7 @@ public class ScenarioTests
     public void A_scenario_is_the_serialised_form_of_a_profile()
     {
         var profile = Profile.At("1 kHz").From("10 mm").Signal("a", true).Noise("1 µm", 3).RampTo("20 mm/s", "1 m/s²").DropOut("3 ms").Hold("20 ms").Signal("a", false)
-            .Sine("2 mm/s", "50 Hz", 2).RampTo("0 mm/s", "1 m/s²").MoveBy("1 mm", "0.1 m/s", "1 m/s²", "100 m/s³").MoveTo("0 mm", "0.1 m/s", "1 m/s²")
+            .Sine("2 mm/s", "50 Hz", 2).Coast("1 m/s²", "0.1 s").MoveBy("1 mm", "0.1 m/s", "1 m/s²", "100 m/s³").MoveTo("0 mm", "0.1 m/s", "1 m/s²")
             .WrittenIn("mm", "mm/s").Resolution("0.1 µm").Resolution("0.01 mm/s");
         var direct = profile.ToTrace("x");
         var scenario = Scenario.Of(profile);
@@ -67,6 +68,7 @@ public class ScenarioTests
 
     [Theory]
     [InlineData("gate.json")]
+    [InlineData("coast-down.json")]
     [InlineData("worn-encoder.json")]
     [InlineData("two-axes.json")]
     public void What_is_written_reads_back_as_the_same_scenario(string name)

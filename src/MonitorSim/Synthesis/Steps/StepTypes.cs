@@ -4,7 +4,7 @@ namespace MonitorSim.Synthesis.Steps;
 internal static class StepTypes
 {
     public static readonly IReadOnlyList<Type> All =
-        [typeof(DropOutStep), typeof(HoldStep), typeof(MoveStep), typeof(NoiseStep), typeof(RampStep), typeof(SignalStep), typeof(SineStep)];
+        [typeof(CoastStep), typeof(DropOutStep), typeof(HoldStep), typeof(MoveStep), typeof(NoiseStep), typeof(RampStep), typeof(SignalStep), typeof(SineStep)];
 }
 
 /// <summary>Stands for a step whose word could not be read.</summary>
