@@ -32,7 +32,7 @@ public class ScenarioTests
     [Theory]
     [InlineData("gate.json", "a58c6d2a8a368804d41e7600b8094f75f9e32700c3fb654cd39017bf2eab1df5")]
     [InlineData("worn-encoder.json", "eb16b5381a6baa5b457e302436451377e97b157fca851038e28429f5b6e50bcb")]
-    [InlineData("coast-down.json", "COAST")]
+    [InlineData("coast-down.json", "3ac59d543b14e2434d43721747131b4b79c4c8b29912426089e4c1506887f7e5")]
     [InlineData("two-axes.json", "784f46a5d830a468114870beb1257b0780ba66078546dd0d8d380fbed4bc21a6")]
     public void Examples_give_the_same_bytes_everywhere(string name, string hash) => InCulture.Each(() =>
         Assert.Equal(hash, Convert.ToHexStringLower(SHA256.HashData(Bytes(ScenarioReader.Read(Example(name)))))));
