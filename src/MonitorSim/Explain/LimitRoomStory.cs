@@ -72,7 +72,8 @@ public static class LimitRoomStory
         var rounded = Math.Abs(chain.FilterInCycles - chain.Filter) > 1e-9 ? " in whole cycles" : "";
         var line = $"From passing {limit.Written} to standstill: filter{rounded} {Time(chain.FilterInCycles)} + {cycle} {Time(chain.Cycle)} + input delay {Time(chain.InputDelay)} "
             + $"+ reaction delay {Time(chain.ReactionDelay)} + stopping{(chain.Stopping is PlantStopping ? " as its plant does" : "")} {Time(chain.StoppingTime)} = {Time(chain.TotalTime)}; "
-            + $"{text.Value(chain.PeakSpeed)} when the drive acts; overrun {text.Way(chain.Travel)}";
+            + $"{text.Value(chain.PeakSpeed)} when the drive acts{(chain.FaultAcceleration > 0 ? $" after a fault of {text.Acceleration.Format(chain.FaultAcceleration, 4)}" : "")}; overrun {text.Way(chain.Travel)}";
+        if (chain.HighestSpeed > chain.PeakSpeed) line += $"; the load drives it on to {text.Value(chain.HighestSpeed)}";
         if (room.SeparationDistance is { } distance) line += $"; separation distance S = K·T + C = {Unit.Parse("mm").Format(distance, 5)}";
         if (room.Energy is { } energy) line += $"; kinetic energy {Unit.Parse("J").Format(energy, 4)}";
         return line + ".";

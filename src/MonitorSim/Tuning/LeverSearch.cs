@@ -62,12 +62,11 @@ internal sealed class LeverSearch(TunedLimit limit, Need need, Hazard hazard, St
         if (chain.Filter == 0) return Time("cycle", chain.Cycle, x => chain with { Cycle = x });
         bool HasRoomAt(double cycle) => Allowed(chain with { Cycle = cycle }) >= need.Of(limit);
         double? enough = HasRoomAt(0) ? 0 : null;
-        for (var k = 1; enough is not null && k <= MostCycles; k++)
+        if (enough is not null && HasRoomAt(chain.Filter / MostCycles))
         {
-            if (!HasRoomAt(chain.Filter / k)) continue;
+            var k = HasRoomAt(chain.Filter) ? 1 : 1 + Largest.Whole(1, MostCycles, n => !HasRoomAt(chain.Filter / n));
             var until = k == 1 ? double.MaxValue : chain.Filter / (k - 1);
             enough = HasRoomAt(until) ? until : Largest.Between(chain.Filter / k, until, HasRoomAt);
-            break;
         }
 
         return new("cycle", "s", chain.Cycle, enough, 0, need.Of(limit), Allowed(chain with { Cycle = 0 }));

@@ -99,6 +99,9 @@ public static class TuneJson
         json.WriteEndObject();
     }
 
+    // JSON knows no infinity: a stop that never ends takes no number.
+    private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
+
     private static void WriteRoom(Utf8JsonWriter json, Room room)
     {
         json.WriteStartObject("room");
@@ -114,12 +117,12 @@ public static class TuneJson
             json.WriteNumber("cycle", chain.Cycle);
             json.WriteNumber("inputDelay", chain.InputDelay);
             json.WriteNumber("reactionDelay", chain.ReactionDelay);
-            json.WriteNumber("stopping", chain.StoppingTime);
-            json.WriteNumber("time", chain.TotalTime);
-            json.WriteNumber("peakSpeed", chain.PeakSpeed);
-            json.WriteNumber("overrun", chain.Travel);
-            json.WriteOptional("separationDistance", room.SeparationDistance);
-            json.WriteOptional("energy", room.Energy);
+            json.WriteOptional("stopping", Finite(chain.StoppingTime));
+            json.WriteOptional("time", Finite(chain.TotalTime));
+            json.WriteOptional("peakSpeed", Finite(chain.HighestSpeed));
+            json.WriteOptional("overrun", Finite(chain.Travel));
+            json.WriteOptional("separationDistance", Finite(room.SeparationDistance));
+            json.WriteOptional("energy", Finite(room.Energy));
             json.WriteEndObject();
         }
 

@@ -207,6 +207,39 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(5, room.GetProperty("levers").GetArrayLength());
     }
 
+    /// <summary>With --plant the stop of each limit's reaction is simulated and the fault is a runaway: (6000 + 2354 - 180) N on 240 kg are 34.06 m/s².</summary>
+    [Fact]
+    public void TuneAsksThePlant()
+    {
+        Assert.Equal(0, Run("tune", Demo("lift-runaway", "plan.json"), Demo("lift-runaway", "trace.csv"), "--plant", "--overrun", "200 mm", "--json", Path.Combine(_folder, "tuned.json")));
+        var said = string.Join(' ', _out.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("stopping as its plant does", said);
+        Assert.Contains("after a fault of 34058 mm/s²; overrun", said);
+        Assert.Contains("the load drives it on to", said);
+        using var json = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(_folder, "tuned.json")));
+        var room = json.RootElement.GetProperty("monitors")[1].GetProperty("room");
+        Assert.Equal("overrun", room.GetProperty("decidedBy").GetString());
+        Assert.DoesNotContain(room.GetProperty("levers").EnumerateArray(), lever => lever.GetProperty("lever").GetString() == "deceleration");
+    }
+
+    /// <summary>A stop that never ends, torque off without friction, has no room and no numbers, in JSON too.</summary>
+    [Fact]
+    public void TuneSaysThatAStopNeverEnds()
+    {
+        var (plan, run) = (Path.Combine(_folder, "plan.json"), Path.Combine(_folder, "run.csv"));
+        File.WriteAllText(plan, """
+            { "plan": 1, "title": "sledge", "axes": { "x": { "motion": "linear", "stops": { "STO": {} }, "channels": { "velocity": { "column": "v", "unit": "mm/s" } },
+              "plant": { "mass": "10 kg", "limit": "100 N" }, "monitors": [ { "name": "speed", "function": "SLS", "limit": "60 mm/s", "reaction": "stop 0" } ] } } }
+            """);
+        File.WriteAllLines(run, ["t_s,v", "0,1", "0.001,2", "0.002,1"]);
+        Assert.Equal(0, Run("tune", plan, run, "--plant", "--overrun", "10 mm", "--json", Path.Combine(_folder, "tuned.json"), "--plot", _folder));
+        Assert.Contains("NO ROOM", _out.ToString());
+        using var json = JsonDocument.Parse(File.ReadAllBytes(Path.Combine(_folder, "tuned.json")));
+        var present = json.RootElement.GetProperty("monitors")[0].GetProperty("room").GetProperty("present");
+        Assert.Equal(JsonValueKind.Null, present.GetProperty("stopping").ValueKind);
+        Assert.Equal(JsonValueKind.Null, present.GetProperty("overrun").ValueKind);
+    }
+
     /// <summary>Twelve runs, each a little faster than the one before: their drift is said beside the bounds; over all phases of a cycle of 7 ms the worst is named.</summary>
     [Fact]
     public void TuneSaysThatRunsDriftAndWhatTheWorstPhaseNeeds()
@@ -233,6 +266,8 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("--overrun: '2 s' is no length", "--deceleration", "1 m/s²", "--overrun", "2 s")]
     [InlineData("--overrun: '2 mm' is no angle", "--deceleration", "1 deg/s²", "--overrun", "2 mm")]
     [InlineData("--deceleration: without it", "--overrun", "2 mm")]
+    [InlineData("--plant: no axis with a plant", "--plant", "--overrun", "2 mm")]
+    [InlineData("--plant: --deceleration says already", "--plant", "--deceleration", "1 m/s²")]
     [InlineData("--deceleration: '0 m/s²' is too small", "--deceleration", "0 m/s²", "--overrun", "2 mm")]
     [InlineData("--approach-speed: a distance takes K", "--deceleration", "1 m/s²", "--distance", "2 m")]
     [InlineData("--inertia: an energy takes what moves", "--deceleration", "1 m/s²", "--energy", "2 J")]
