@@ -118,7 +118,9 @@ internal abstract record JsonTree(int Line, int Column)
             return Place(line, (int)position - _starts[line]);
         }
 
-        public (int Line, int Column) Place(int line, int bytes) =>
-            (line + 1, 1 + Encoding.UTF8.GetCharCount(_utf8, _starts[line], Math.Min(bytes, _utf8.Length - _starts[line])));
+        // Where a text ends within a comment the reader names a line that is not there: the end is meant.
+        public (int Line, int Column) Place(int line, int bytes) => line < _starts.Count
+            ? (line + 1, 1 + Encoding.UTF8.GetCharCount(_utf8, _starts[line], Math.Min(bytes, _utf8.Length - _starts[line])))
+            : Place(_starts.Count - 1, _utf8.Length);
     }
 }
