@@ -20,6 +20,7 @@ internal static class CommandLine
         {
             DemoCommand.Create(terminal, cancel), DescribeCommand.Create(terminal), ReplayCommand.Create(terminal, cancel), ExplainCommand.Create(terminal, cancel),
             TuneCommand.Create(terminal, cancel), StopCommand.Create(terminal, cancel), CheckCommand.Create(terminal, cancel), FitCommand.Create(terminal), SynthCommand.Create(terminal), SchemaCommand.Create(terminal),
+            VectorsCommand.Create(terminal, cancel),
         }) root.Add(command);
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

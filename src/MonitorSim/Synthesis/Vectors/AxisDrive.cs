@@ -1,0 +1,160 @@
+using Fractions;
+using MonitorSim.Channels;
+using MonitorSim.Estimators;
+using MonitorSim.Plans;
+using MonitorSim.Quantities;
+
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>Writes the columns of one axis so that its channels, recorded or derived, show what is wanted: the way from columns to channels, inverted.</summary>
+/// <remarks>A derived rate is a function of its newest sample that rises or falls evenly, so that its column follows from two trials; what rounding
+/// leaves is put right by steps of the grid.</remarks>
+internal sealed class AxisDrive
+{
+    private const int MostCorrections = 200;
+
+    private readonly AxisPlan _plan;
+    private readonly SampleTimes _times;
+    private readonly Dictionary<Kind, DrivenColumn> _columns = [], _seconds = [];
+    private readonly Dictionary<Kind, ChannelScale> _scales = [], _secondScales = [];
+
+    /// <param name="name">The axis's name.</param>
+    /// <param name="plan">The axis, every unit stated.</param>
+    /// <param name="times">The times of the samples so far.</param>
+    /// <param name="period">The step of time, ns.</param>
+    /// <param name="column">A column by name; the digits that it needs are those of its first user.</param>
+    public AxisDrive(string name, AxisPlan plan, SampleTimes times, long period, Func<string, int, DrivenColumn> column)
+    {
+        (Name, _plan, _times) = (name, plan, times);
+        foreach (var (kind, channel) in ChannelChecks.Of(plan))
+        {
+            if (channel?.Column is not { } raw) continue;
+            var landmarks = GridDigits.Landmarks(plan, kind, period).ToList();
+            _scales[kind] = ChannelScale.Of(plan, kind, channel);
+            _columns[kind] = column(raw, GridDigits.Of(_scales[kind], landmarks));
+            if (channel.Second is not { } second) continue;
+            _secondScales[kind] = ChannelScale.OfSecond(plan, kind, channel);
+            _seconds[kind] = column(second.Column, GridDigits.Of(_secondScales[kind], landmarks));
+        }
+    }
+
+    public string Name { get; }
+
+    /// <summary>Whether the axis has that quantity, recorded or derived.</summary>
+    public bool Has(Kind kind) => ChannelChecks.IsThere(_plan, kind);
+
+    /// <summary>Whether what the channel shows is compared exactly: all but the smoothing estimators.</summary>
+    public bool IsExact(Kind kind) => _columns.ContainsKey(kind) || (EstimatorOf(kind).Name == EstimatorName.Difference && IsExact(ChannelChecks.Source(kind)!.Value));
+
+    /// <summary>The recorded quantity that a channel comes from.</summary>
+    public Kind Root(Kind kind) => _columns.ContainsKey(kind) ? kind : Root(ChannelChecks.Source(kind)!.Value);
+
+    /// <summary>The first sample at which the channel has a value.</summary>
+    public int Order(Kind kind) => _columns.ContainsKey(kind) ? 0 : 1 + Order(ChannelChecks.Source(kind)!.Value);
+
+    /// <summary>How many samples a constant value must last until nothing earlier counts any more.</summary>
+    public int Memory(Kind kind)
+    {
+        if (_columns.ContainsKey(kind)) return 0;
+        var estimator = EstimatorOf(kind);
+        return Memory(ChannelChecks.Source(kind)!.Value) + (estimator.Name is EstimatorName.LowPass or EstimatorName.AlphaBeta ? 50 : (estimator.Samples ?? 1) + 1);
+    }
+
+    /// <summary>What the channel shows at a sample that has been written, SI; null where it has no value yet.</summary>
+    public Fraction? Value(Kind kind, int sample) => sample < Order(kind) ? null : ChannelOf(kind).Exact(sample);
+
+    /// <summary>The value nearest to one that a recorded channel can show.</summary>
+    public Fraction Snap(Kind kind, Fraction value)
+    {
+        var scale = _scales[kind];
+        return scale.ToSi(_columns[kind].Snap((value - scale.Offset) / scale.Factor, 0));
+    }
+
+    /// <summary>Writes a sample.</summary>
+    /// <param name="sample">The sample, the next to be written.</param>
+    /// <param name="targets">What channels are to show. Of several with one root one is heeded.</param>
+    /// <param name="seconds">What second recordings are to show; else the same as the first.</param>
+    /// <param name="start">What channels show from the beginning, where nothing is wanted of them.</param>
+    public void Write(int sample, IReadOnlyDictionary<Kind, Target> targets, IReadOnlyDictionary<Kind, Target> seconds, IReadOnlyDictionary<Kind, Fraction> start)
+    {
+        foreach (var (root, column) in _columns)
+        {
+            // A column that two channels share is the first one's.
+            if (column.Count > sample) continue;
+            var wanted = targets.Where(target => Has(target.Key) && Root(target.Key) == root).Select(target => (KeyValuePair<Kind, Target>?)target).FirstOrDefault();
+            if (wanted is { } driven) Drive(root, column, sample, driven.Key, driven.Value, start);
+            else column.Set(sample, sample > 0 ? column[sample - 1] : At(root, column, new(StartOf(start, root))));
+        }
+
+        foreach (var (kind, column) in _seconds)
+        {
+            if (column.Count > sample) continue;
+            var scale = _secondScales[kind];
+            var value = seconds.TryGetValue(kind, out var other) ? other : new Target(Value(kind, sample)!.Value);
+            column.Set(sample, Direct(column, scale, value));
+        }
+    }
+
+    private void Drive(Kind root, DrivenColumn column, int sample, Kind kind, Target target, IReadOnlyDictionary<Kind, Fraction> start)
+    {
+        // Before the rate exists, what it is derived from stands or goes evenly.
+        while (sample < Order(kind))
+        {
+            kind = ChannelChecks.Source(kind)!.Value;
+            target = new(StartOf(start, kind));
+        }
+
+        if (kind == root)
+        {
+            column.Set(sample, At(root, column, target));
+            return;
+        }
+
+        var origin = column[sample - 1];
+        Fraction Shown(Fraction raw)
+        {
+            column.Set(sample, raw);
+            return Value(kind, sample)!.Value;
+        }
+
+        var atOrigin = Shown(origin);
+        var slope = Shown(origin + Fraction.One) - atOrigin;
+        if (slope == Fraction.Zero) throw new VectorException($"the {Choice.Name(kind)} of '{Name}' does not depend on its newest sample");
+        var wanted = origin + (target.Value - atOrigin) / slope;
+
+        // Towards the first step on the wanted side: from the far side, so that the first that is allowed is it.
+        var into = (target.IsFromBelow ? 1 : -1) * (slope > Fraction.Zero ? 1 : -1);
+        var raw = column.Snap(wanted, target.Step == Step.Nearest ? 0 : into);
+        if (target.Step != Step.Nearest)
+        {
+            var tries = 0;
+            while (target.Allows(Shown(raw - into * column.Grid)) && tries++ < MostCorrections) raw -= into * column.Grid;
+            while (!target.Allows(Shown(raw)) && tries++ < MostCorrections) raw += into * column.Grid;
+        }
+
+        column.Set(sample, raw);
+    }
+
+    private Fraction At(Kind kind, DrivenColumn column, Target target) => Direct(column, _scales[kind], target);
+
+    private static Fraction Direct(DrivenColumn column, ChannelScale scale, Target target)
+    {
+        var wanted = (target.Value - scale.Offset) / scale.Factor;
+        if (target.Step == Step.Nearest) return column.Snap(wanted, 0);
+        var into = (target.IsFromBelow ? 1 : -1) * (scale.Factor > Fraction.Zero ? 1 : -1);
+        var raw = column.Snap(wanted, into);
+        return target.Allows(scale.ToSi(raw)) ? raw : raw + into * column.Grid;
+    }
+
+    /// <summary>Anew at every question: smoothing estimators keep what they gave.</summary>
+    private Channel ChannelOf(Kind kind) => _columns.TryGetValue(kind, out var column)
+        ? column.AsChannel(_scales[kind])
+        : Estimator.Of(EstimatorOf(kind), ChannelOf(ChannelChecks.Source(kind)!.Value), _times);
+
+    private static Fraction StartOf(IReadOnlyDictionary<Kind, Fraction> start, Kind kind) => start.TryGetValue(kind, out var value) ? value : Fraction.Zero;
+
+    private EstimatorPlan EstimatorOf(Kind kind) => ChannelChecks.Of(_plan).First(channel => channel.Kind == kind).Plan?.Estimator ?? new();
+}
+
+/// <summary>Why a vector cannot be made.</summary>
+internal sealed class VectorException(string message) : Exception(message);

@@ -1,0 +1,57 @@
+using MonitorSim.Quantities;
+
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>Boundary vectors of a plan: synthetic recordings that meet every branch of its monitors, stops and reactor from both sides, with what must
+/// come of them, for testing any other implementation of the same monitors.</summary>
+public static class BoundaryVectors
+{
+    /// <summary>Makes the vectors of a plan.</summary>
+    /// <param name="plan">The plan. Signals are free inputs, also those that the plan gives as windows.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="InputException">The plan is wrong, or its gap is shorter than a cycle.</exception>
+    public static VectorSet Of(Plan plan, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var bench = new Bench(plan);
+        var harvest = new Families(bench).Make();
+        var (vectors, failed) = (new List<BoundaryVector>(), new List<string>());
+        var missed = harvest.Missed.ToList();
+        foreach (var draft in harvest.Drafts)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var name = Name(vectors.Count + 1, draft);
+            var csv = VectorCsv.Write(bench.Plan, draft.Script);
+            var result = Confirmation.Replayed(bench.Plan, csv, name);
+            if (Confirmation.Disagreements(bench, draft, result).ToList() is { Count: > 0 } disagreements)
+            {
+                failed.Add($"{draft.Name}: {string.Join("; ", disagreements)}");
+                missed.AddRange(draft.Meets.Select(branch => new MissedBranch(branch, "the vector meant for it did not come out as meant: " + disagreements[0])));
+                continue;
+            }
+
+            vectors.Add(new()
+            {
+                Name = name,
+                Says = draft.Says,
+                Plan = bench.Plan with { Title = plan.Title.Length == 0 ? draft.Name : $"{plan.Title}: {draft.Name}", Expect = ExpectLines.Of(bench.Plan, result) },
+                Csv = csv,
+                Meets = draft.Meets,
+                Expected = result,
+            });
+        }
+
+        var met = vectors.SelectMany(vector => vector.Meets).ToHashSet();
+        return new(vectors, [.. missed.DistinctBy(miss => miss.Branch).Where(miss => !met.Contains(miss.Branch))], failed, Quantity.Parse(VectorClock.Milliseconds(bench.Clock.Period)), [.. Notes(plan, bench)]);
+    }
+
+    private static IEnumerable<string> Notes(Plan plan, Bench bench)
+    {
+        foreach (var (name, signal) in plan.Signals.OrderBy(signal => signal.Key, StringComparer.Ordinal))
+            if (signal.Windows is not null) yield return $"signal {name}: its windows belong to a recording; here it is a column '{bench.Plan.Signals[name].Column}'";
+        if (plan.Motion != Plans.MotionSource.Recorded) yield return "motion stays as written after a reaction, although the plan simulates it";
+    }
+
+    private static string Name(int number, Draft draft) => FormattableString.Invariant($"{number:000}-") +
+        string.Join('-', new string([.. draft.Name.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries));
+}

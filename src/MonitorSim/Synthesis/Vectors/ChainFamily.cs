@@ -1,0 +1,213 @@
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>Request, delay, limit and filter of one side: allowed all the way, tripping as early as may be, and asked for again.</summary>
+internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
+{
+    private readonly (Setting? Yes, Setting? No) _ask = (subject.Asking.Yes, subject.Asking.No);
+    private readonly int _delay = subject.Delay, _filter = subject.Filter;
+
+    public void Make(Harvest harvest)
+    {
+        var all = All();
+        var why = _ask.Yes is null ? subject.Asking.Why : lever.Unreachable ?? (lever.Room <= _filter + 1 ? "its filter lasts longer than this side is compared" : null);
+        if (why is not null)
+        {
+            harvest.Miss(why, all);
+            return;
+        }
+
+        if (_ask.No is null && _delay > 0 && !CanExceedUnheard) harvest.Miss("the measure has no value yet while it arms, and it is asked for from the first cycle on", Of("delay", "one cycle less"));
+        harvest.Try([.. Allowed()], MakeAllowed);
+        harvest.Try([.. Tripping()], MakeTripping);
+        if (Restarted().ToList() is { Count: > 0 } restarted) harvest.Try(restarted, MakeRestarted);
+    }
+
+    private bool CanExceedUnheard => _ask.No is not null || lever.Order < _delay;
+
+    /// <summary>Whether two runs of all but the filter fit, with a cycle at the limit around each.</summary>
+    private int ShortRuns => _filter == 0 ? 0 : lever.Room >= 2 * _filter + 5 ? 2 : lever.Room >= _filter + 3 ? 1 : 0;
+
+    private IEnumerable<Branch> All() => Allowed().Concat(Tripping()).Concat(Restarted());
+
+    private IEnumerable<Branch> Allowed()
+    {
+        yield return Of("limit", "just allowed");
+        if (_filter > 0 && ShortRuns > 0) yield return Of("filter", "one cycle less");
+        if (_filter > 0 && ShortRuns > 1) yield return Of("filter", "interrupted");
+        if (_delay > 0 && CanExceedUnheard) yield return Of("delay", "one cycle less");
+        if (_ask.No is not null) yield return Of("request", "absent");
+    }
+
+    private IEnumerable<Branch> Tripping()
+    {
+        yield return Of("limit", "just past");
+        if (_filter > 0) yield return Of("filter", "reached");
+        if (lever.HasReference) yield return Of("reference", "first watching cycle");
+    }
+
+    private IEnumerable<Branch> Restarted()
+    {
+        if (_delay > 0 && !lever.HasReference) yield return Of("delay", "reached");
+        if (_ask.No is null) yield break;
+        yield return Of("request", "lost");
+        if (lever.HasReference) yield return Of("reference", "forgotten with the request");
+    }
+
+    private Branch Of(string rule, string from) => subject.Branch(lever, rule, from);
+
+    /// <summary>Past the limit unasked and while arming, at the limit, past it for less than the filter: nothing trips.</summary>
+    private Draft MakeAllowed()
+    {
+        var script = Begin();
+        if (_ask.No is { } no)
+        {
+            script.Ask(no);
+            lever.ExceedUnheard(script, _delay);
+            script.Run(2 + lever.Order);
+        }
+
+        script.Ask(_ask.Yes!);
+        Arm(script, unheard: CanExceedUnheard && (_ask.No is not null || _delay > 0));
+        ReachComparing(script);
+        lever.Allow(script);
+        script.Run(1);
+        for (var run = 0; run < ShortRuns; run++)
+        {
+            lever.Exceed(script);
+            script.Run(_filter);
+            lever.Allow(script);
+            script.Run(1);
+        }
+
+        script.Run(Math.Max(0, Math.Min(_filter, lever.Room - ShortRuns * (_filter + 1) - 3)));
+        return Draft("allowed", "Past the limit while unasked and while arming, then at the limit, and past it for one cycle less than the filter: nothing trips.", script, []);
+    }
+
+    /// <summary>Past the limit for just long enough.</summary>
+    private Draft MakeTripping()
+    {
+        var script = Begin();
+        lever.Rest(script);
+        if (_ask.No is { } no)
+        {
+            script.Ask(no);
+            script.Run(1);
+        }
+
+        script.Ask(_ask.Yes!);
+        Arm(script, unheard: false);
+        ReachComparing(script);
+        if (!lever.HasReference && _filter == 0 && lever.LeadIn == 0) script.Run(1);
+        var from = script.Count;
+        lever.Exceed(script);
+        script.Run(_filter + 1);
+        lever.Allow(script);
+        script.Run(2);
+        return Draft("trips", "Past the limit by one step, for exactly as long as the filter: it trips at the last of these cycles.", script, [from + _filter]);
+    }
+
+    /// <summary>Past the limit from before the request on; the request goes at the cycle that would trip, and comes again.</summary>
+    private Draft MakeRestarted()
+    {
+        var script = Begin();
+        if (_ask.No is not { } no)
+        {
+            if (lever.Order > _delay) throw new VectorException("the measure has no value yet when watching begins");
+            lever.Exceed(script);
+            script.Ask(_ask.Yes!);
+            Arm(script, unheard: true);
+            lever.Exceed(script);
+            script.Run(_filter + 3);
+            return Draft("delay", "Past the limit from the first cycle on: it trips as soon as delay and filter have passed.", script, [_delay + _filter]);
+        }
+
+        script.Ask(no);
+        lever.ExceedUnheard(script, _delay);
+        script.Run(1 + lever.Order);
+        script.Ask(_ask.Yes!);
+        if (lever.HasReference) return MakeReferenceForgotten(script, no);
+        if (_delay + _filter == 0)
+        {
+            lever.Rest(script);
+            script.Run(1);
+        }
+
+        Arm(script, unheard: true);
+        Exceed(script, _filter);
+        script.Ask(no);
+        Exceed(script, 1);
+        script.Ask(_ask.Yes!);
+        Arm(script, unheard: true);
+        var from = script.Count;
+        Exceed(script, _filter + 1);
+        lever.Allow(script);
+        script.Run(2);
+        return Draft("restarted", "Past the limit throughout; the request goes at the very cycle that would trip and comes again: delay and filter count anew.", script, [from + _filter]);
+    }
+
+    private Draft MakeReferenceForgotten(Script script, Setting no)
+    {
+        Arm(script, unheard: false);
+        ReachComparing(script);
+        Exceed(script, _filter);
+        script.Ask(no);
+        Exceed(script, 1);
+        script.Ask(_ask.Yes!);
+        script.Run(_delay);
+
+        // Here it stands now: from here it is measured.
+        lever.Anchor(script);
+        ReachComparing(script);
+        lever.Allow(script);
+        script.Run(1);
+        var from = script.Count;
+        Exceed(script, _filter + 1);
+        lever.Allow(script);
+        script.Run(2);
+        return Draft("restarted", "The request goes at the very cycle that would trip and comes again: the new reference is where it stands by then.", script, [from + _filter]);
+    }
+
+    private Script Begin()
+    {
+        var script = bench.Begin(subject.Axis);
+        lever.Prepare(script, 4 * (_delay + _filter) + 2 * lever.LeadIn + 40);
+        return script;
+    }
+
+    private void Exceed(Script script, int cycles)
+    {
+        lever.Exceed(script);
+        script.Run(cycles);
+    }
+
+    /// <summary>The cycles of the delay, the request being there.</summary>
+    private void Arm(Script script, bool unheard)
+    {
+        for (var left = _delay - 1; left >= 0; left--)
+        {
+            if (unheard) lever.ExceedUnheard(script, left);
+            else lever.Rest(script);
+            script.Run(1);
+        }
+    }
+
+    /// <summary>Up to the first cycle at which the side is compared with something to measure from.</summary>
+    private void ReachComparing(Script script)
+    {
+        if (!lever.HasReference && lever.LeadIn == 0)
+        {
+            // A rate needs samples before it shows anything.
+            if (script.Count > lever.Order) return;
+            lever.Rest(script);
+            script.Run(1 + lever.Order - script.Count);
+            return;
+        }
+
+        lever.Rest(script);
+        script.Run(lever.LeadIn + 1);
+    }
+
+    private Draft Draft(string name, string says, Script script, int[] trips) =>
+        new Draft($"{subject.Monitor} {lever.Side}{(lever.Level is { } level ? FormattableString.Invariant($" level {level}") : "")} {name}", says, script)
+            .Mean(subject.Axis, subject.Monitor, lever.Side, trips);
+}

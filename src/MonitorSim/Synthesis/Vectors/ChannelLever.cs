@@ -1,0 +1,53 @@
+using Fractions;
+using MonitorSim.Plans;
+
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>A channel against a limit: x, -x, |x| or -|x|.</summary>
+/// <param name="bench">The plan.</param>
+/// <param name="axis">The axis.</param>
+/// <param name="side">The limit side.</param>
+/// <param name="kind">The channel.</param>
+/// <param name="limit">The limit as written, SI.</param>
+/// <param name="upper">Whether larger values exceed it.</param>
+/// <param name="magnitude">Whether magnitudes are compared.</param>
+/// <param name="negative">Of magnitudes: whether the channel itself is negative.</param>
+internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fraction limit, bool upper, bool magnitude, bool negative = false) : Lever
+{
+    private readonly AxisDrive _drive = bench.Begin(axis).Axis(axis);
+
+    protected Bench Bench => bench;
+    protected Fraction Limit => limit;
+    protected bool IsNegative => negative;
+
+    // A negative value of a magnitude mirrors everything.
+    private Fraction Signed { get; } = negative ? -limit : limit;
+    private bool IsUpper { get; } = upper != negative;
+
+    public override string Side => side;
+
+    public override string Axis => axis;
+
+    public override int Order => _drive.Order(kind);
+
+    public override int Memory => _drive.Memory(kind);
+
+    public override string? Unreachable => magnitude && !upper && limit == Fraction.Zero ? "no magnitude is below a lower limit of 0" : null;
+
+    public override void Rest(Script script) => script.Want(axis, kind, new(RestValue));
+
+    public override void Allow(Script script) => script.Want(axis, kind, Target.At(Signed, IsUpper));
+
+    public override void Exceed(Script script) => script.Want(axis, kind, Target.Past(Signed, IsUpper));
+
+    private Fraction RestValue
+    {
+        get
+        {
+            var rest = bench.RestOf(axis)[kind];
+            if (negative) rest = -rest;
+            var (low, high) = IsUpper ? ((Fraction?)null, (Fraction?)Signed) : (Signed, null);
+            return (low is null || rest >= low) && (high is null || rest <= high) ? rest : RestValues.Within(low, high);
+        }
+    }
+}

@@ -1,0 +1,37 @@
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>A vector with what is meant by it, before a replay has confirmed that.</summary>
+/// <param name="Name">What it is about, in a few words.</param>
+/// <param name="Says">What happens and what must come of it, in a sentence or two.</param>
+/// <param name="Script">Signals and channels.</param>
+internal sealed record Draft(string Name, string Says, Script Script)
+{
+    /// <summary>The branches that it meets.</summary>
+    public List<Branch> Meets { get; } = [];
+
+    /// <summary>All trips that are meant, of the monitors named in <see cref="Meant"/>.</summary>
+    public List<(string Axis, string Monitor, string Side, int Cycle)> Trips { get; } = [];
+
+    /// <summary>The monitors whose trips are meant to be those of <see cref="Trips"/> and no others.</summary>
+    public HashSet<(string Axis, string Monitor)> Meant { get; } = [];
+
+    /// <summary>States that are meant, after a cycle.</summary>
+    public List<(string Axis, int Cycle, AxisState State)> States { get; } = [];
+
+    /// <summary>Outputs that are meant, after a cycle.</summary>
+    public List<(string Axis, string Monitor, int Cycle, bool On)> Outputs { get; } = [];
+
+    public Draft Meet(params IEnumerable<Branch> branches)
+    {
+        Meets.AddRange(branches);
+        return this;
+    }
+
+    /// <summary>Means that a monitor trips at these cycles, each on that side, and never else.</summary>
+    public Draft Mean(string axis, string monitor, string side, params IEnumerable<int> cycles)
+    {
+        Meant.Add((axis, monitor));
+        Trips.AddRange(cycles.Select(cycle => (axis, monitor, side, cycle)));
+        return this;
+    }
+}
