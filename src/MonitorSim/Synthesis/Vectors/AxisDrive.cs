@@ -6,6 +6,8 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Synthesis.Vectors;
 
+using SampleTimes = MonitorSim.Channels.SampleTimes;
+
 /// <summary>Writes the columns of one axis so that its channels, recorded or derived, show what is wanted: the way from columns to channels, inverted.</summary>
 /// <remarks>A derived rate is a function of its newest sample that rises or falls evenly, so that its column follows from two trials; what rounding
 /// leaves is put right by steps of the grid.</remarks>

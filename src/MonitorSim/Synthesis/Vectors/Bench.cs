@@ -11,6 +11,7 @@ internal sealed class Bench
     public const int MostCycles = 20_000;
 
     private readonly Dictionary<string, Dictionary<Kind, Fraction>> _rest;
+    private readonly Dictionary<string, IReadOnlyList<(Subject Subject, Lever Lever)>> _chains = new(StringComparer.Ordinal);
 
     /// <exception cref="InputException">The plan is wrong.</exception>
     public Bench(Plan plan)
@@ -34,6 +35,26 @@ internal sealed class Bench
 
     /// <summary>Values of an axis's channels that no limit forbids, as far as there are any; SI.</summary>
     public IReadOnlyDictionary<Kind, Fraction> RestOf(string axis) => _rest[axis];
+
+    /// <summary>Every chain of an axis that can trip.</summary>
+    public IReadOnlyList<(Subject Subject, Lever Lever)> Chains(string axis)
+    {
+        if (!_chains.TryGetValue(axis, out var chains)) _chains[axis] = chains = [.. AxisChains.Of(this, axis)];
+        return chains;
+    }
+
+    /// <summary>The axes that stop together with an axis, itself included; groups with a common member are one.</summary>
+    public IReadOnlyList<string> GroupOf(string axis)
+    {
+        var group = new SortedSet<string>(StringComparer.Ordinal) { axis };
+        for (var count = 0; count != group.Count;)
+        {
+            count = group.Count;
+            foreach (var members in Plan.Groups.Values.Where(members => group.Overlaps(members)).ToList()) group.UnionWith(members);
+        }
+
+        return [.. group];
+    }
 
     /// <summary>Begins a vector about an axis.</summary>
     public Script Begin(string axis) => new(this, axis);

@@ -25,8 +25,9 @@ public static class BoundaryVectors
             var result = Confirmation.Replayed(bench.Plan, csv, name);
             if (Confirmation.Disagreements(bench, draft, result).ToList() is { Count: > 0 } disagreements)
             {
-                failed.Add($"{draft.Name}: {string.Join("; ", disagreements)}");
-                missed.AddRange(draft.Meets.Select(branch => new MissedBranch(branch, "the vector meant for it did not come out as meant: " + disagreements[0])));
+                var disturbance = Confirmation.Disturbance(bench, draft, result);
+                if (disturbance is null) failed.Add($"{draft.Name}: {string.Join("; ", disagreements)}");
+                missed.AddRange(draft.Meets.Select(branch => new MissedBranch(branch, disturbance ?? "the vector meant for it did not come out as meant: " + disagreements[0])));
                 continue;
             }
 

@@ -3,26 +3,26 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <summary>Request, delay, limit and filter of one side: allowed all the way, tripping as early as may be, and asked for again.</summary>
 internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
 {
-    private readonly (Setting? Yes, Setting? No) _ask = (subject.Asking.Yes, subject.Asking.No);
+    private readonly Calling _calling = subject.Calling;
     private readonly int _delay = subject.Delay, _filter = subject.Filter;
 
     public void Make(Harvest harvest)
     {
         var all = All();
-        var why = _ask.Yes is null ? subject.Asking.Why : lever.Unreachable ?? (lever.Room <= _filter + 1 ? "its filter lasts longer than this side is compared" : null);
+        var why = _calling.Unreachable ?? lever.Unreachable ?? (lever.Room <= _filter + 1 ? "its filter lasts longer than this side is compared" : null);
         if (why is not null)
         {
             harvest.Miss(why, all);
             return;
         }
 
-        if (_ask.No is null && _delay > 0 && !CanExceedUnheard) harvest.Miss("the measure has no value yet while it arms, and it is asked for from the first cycle on", Of("delay", "one cycle less"));
+        if (_delay > 0 && !CanExceedUnheard) harvest.Miss("the measure has no value yet while it arms, and it is asked for from the first cycle on", Of("delay", "one cycle less"));
         harvest.Try([.. Allowed()], MakeAllowed);
         harvest.Try([.. Tripping()], MakeTripping);
         if (Restarted().ToList() is { Count: > 0 } restarted) harvest.Try(restarted, MakeRestarted);
     }
 
-    private bool CanExceedUnheard => _ask.No is not null || lever.Order < _delay;
+    private bool CanExceedUnheard => _calling.CanBeAbsent || lever.Order < _delay;
 
     /// <summary>Whether two runs of all but the filter fit, with a cycle at the limit around each.</summary>
     private int ShortRuns => _filter == 0 ? 0 : lever.Room >= 2 * _filter + 5 ? 2 : lever.Room >= _filter + 3 ? 1 : 0;
@@ -35,7 +35,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         if (_filter > 0 && ShortRuns > 0) yield return Of("filter", "one cycle less");
         if (_filter > 0 && ShortRuns > 1) yield return Of("filter", "interrupted");
         if (_delay > 0 && CanExceedUnheard) yield return Of("delay", "one cycle less");
-        if (_ask.No is not null) yield return Of("request", "absent");
+        if (_calling.CanBeAbsent) yield return Of("request", "absent");
     }
 
     private IEnumerable<Branch> Tripping()
@@ -48,7 +48,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
     private IEnumerable<Branch> Restarted()
     {
         if (_delay > 0 && !lever.HasReference) yield return Of("delay", "reached");
-        if (_ask.No is null) yield break;
+        if (!_calling.CanBeLost) yield break;
         yield return Of("request", "lost");
         if (lever.HasReference) yield return Of("reference", "forgotten with the request");
     }
@@ -59,15 +59,15 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
     private Draft MakeAllowed()
     {
         var script = Begin();
-        if (_ask.No is { } no)
+        if (_calling.CanBeAbsent)
         {
-            script.Ask(no);
+            _calling.Leave(script);
             lever.ExceedUnheard(script, _delay);
             script.Run(2 + lever.Order);
         }
 
-        script.Ask(_ask.Yes!);
-        Arm(script, unheard: CanExceedUnheard && (_ask.No is not null || _delay > 0));
+        _calling.Call(script);
+        Arm(script, unheard: CanExceedUnheard);
         ReachComparing(script);
         lever.Allow(script);
         script.Run(1);
@@ -80,7 +80,19 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         }
 
         script.Run(Math.Max(0, Math.Min(_filter, lever.Room - ShortRuns * (_filter + 1) - 3)));
-        return Draft("allowed", "Past the limit while unasked and while arming, then at the limit, and past it for one cycle less than the filter: nothing trips.", script, []);
+        return Draft("allowed", AllowedStory() + ": nothing trips.", script);
+    }
+
+    private string AllowedStory()
+    {
+        var unheard = (_calling.CanBeAbsent, _delay > 0 && CanExceedUnheard) switch
+        {
+            (true, true) => "Past the limit while it is not asked for and while it arms, then at the limit",
+            (true, false) => "Past the limit while it is not asked for, then at the limit",
+            (false, true) => "Past the limit while it arms, then at the limit",
+            _ => "At the limit",
+        };
+        return unheard + ShortRuns switch { 0 => "", 1 => ", then past it for one cycle less than the filter", _ => ", then past it twice for one cycle less than the filter, with a cycle at the limit between" };
     }
 
     /// <summary>Past the limit for just long enough.</summary>
@@ -88,13 +100,13 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
     {
         var script = Begin();
         lever.Rest(script);
-        if (_ask.No is { } no)
+        if (_calling.CanBeAbsent)
         {
-            script.Ask(no);
+            _calling.Leave(script);
             script.Run(1);
         }
 
-        script.Ask(_ask.Yes!);
+        _calling.Call(script);
         Arm(script, unheard: false);
         ReachComparing(script);
         if (!lever.HasReference && _filter == 0 && lever.LeadIn == 0) script.Run(1);
@@ -103,29 +115,51 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         script.Run(_filter + 1);
         lever.Allow(script);
         script.Run(2);
-        return Draft("trips", "Past the limit by one step, for exactly as long as the filter: it trips at the last of these cycles.", script, [from + _filter]);
+        return Draft("trips", _filter == 0
+            ? "Past the limit by one step for one cycle: it trips at that cycle."
+            : "Past the limit by one step for exactly as long as the filter: it trips at the last of these cycles.", script, from + _filter);
     }
 
     /// <summary>Past the limit from before the request on; the request goes at the cycle that would trip, and comes again.</summary>
     private Draft MakeRestarted()
     {
         var script = Begin();
-        if (_ask.No is not { } no)
+        if (_calling.CanBeAbsent)
         {
-            if (lever.Order > _delay) throw new VectorException("the measure has no value yet when watching begins");
-            lever.Exceed(script);
-            script.Ask(_ask.Yes!);
-            Arm(script, unheard: true);
-            lever.Exceed(script);
-            script.Run(_filter + 3);
-            return Draft("delay", "Past the limit from the first cycle on: it trips as soon as delay and filter have passed.", script, [_delay + _filter]);
+            _calling.Leave(script);
+            lever.ExceedUnheard(script, _delay);
+            script.Run(1 + lever.Order);
+        }
+        else if (lever.Order > _delay)
+        {
+            throw new VectorException("the measure has no value yet when watching begins");
         }
 
-        script.Ask(no);
-        lever.ExceedUnheard(script, _delay);
-        script.Run(1 + lever.Order);
-        script.Ask(_ask.Yes!);
-        if (lever.HasReference) return MakeReferenceForgotten(script, no);
+        if (lever.HasReference) return MakeReferenceForgotten(script);
+        if (_calling.CanBeLost)
+        {
+            Lose(script);
+            _calling.Call(script);
+        }
+        else
+        {
+            _calling.Call(script);
+        }
+
+        Arm(script, unheard: true);
+        var from = script.Count;
+        Exceed(script, _filter + 1);
+        lever.Allow(script);
+        script.Run(2);
+        return _calling.CanBeLost
+            ? Draft("restarted", "Past the limit throughout; the request goes at the very cycle that would trip and comes again: delay and filter count anew.", script, from + _filter)
+            : Draft("delay", "Past the limit from the beginning: it trips as soon as the delay and the filter have passed.", script, from + _filter);
+    }
+
+    /// <summary>Past the limit up to the cycle that would trip; at that cycle the request is gone.</summary>
+    private void Lose(Script script)
+    {
+        _calling.Call(script);
         if (_delay + _filter == 0)
         {
             lever.Rest(script);
@@ -134,25 +168,19 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
 
         Arm(script, unheard: true);
         Exceed(script, _filter);
-        script.Ask(no);
+        _calling.Leave(script);
         Exceed(script, 1);
-        script.Ask(_ask.Yes!);
-        Arm(script, unheard: true);
-        var from = script.Count;
-        Exceed(script, _filter + 1);
-        lever.Allow(script);
-        script.Run(2);
-        return Draft("restarted", "Past the limit throughout; the request goes at the very cycle that would trip and comes again: delay and filter count anew.", script, [from + _filter]);
     }
 
-    private Draft MakeReferenceForgotten(Script script, Setting no)
+    private Draft MakeReferenceForgotten(Script script)
     {
+        _calling.Call(script);
         Arm(script, unheard: false);
         ReachComparing(script);
         Exceed(script, _filter);
-        script.Ask(no);
+        _calling.Leave(script);
         Exceed(script, 1);
-        script.Ask(_ask.Yes!);
+        _calling.Call(script);
         script.Run(_delay);
 
         // Here it stands now: from here it is measured.
@@ -164,7 +192,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         Exceed(script, _filter + 1);
         lever.Allow(script);
         script.Run(2);
-        return Draft("restarted", "The request goes at the very cycle that would trip and comes again: the new reference is where it stands by then.", script, [from + _filter]);
+        return Draft("restarted", "The request goes at the very cycle that would trip and comes again: the new reference is where the axis stands by then.", script, from + _filter);
     }
 
     private Script Begin()
@@ -207,7 +235,6 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         script.Run(lever.LeadIn + 1);
     }
 
-    private Draft Draft(string name, string says, Script script, int[] trips) =>
-        new Draft($"{subject.Monitor} {lever.Side}{(lever.Level is { } level ? FormattableString.Invariant($" level {level}") : "")} {name}", says, script)
-            .Mean(subject.Axis, subject.Monitor, lever.Side, trips);
+    private Draft Draft(string name, string says, Script script, params int[] trips) =>
+        new Draft(subject.Title(lever, name), says, script).Mean(subject.Axis, subject.Monitor, lever.Side, trips);
 }

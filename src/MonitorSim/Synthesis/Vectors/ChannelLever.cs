@@ -17,8 +17,17 @@ internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fr
     private readonly AxisDrive _drive = bench.Begin(axis).Axis(axis);
 
     protected Bench Bench => bench;
-    protected Fraction Limit => limit;
     protected bool IsNegative => negative;
+
+    public Kind Kind => kind;
+
+    /// <summary>The limit as written, SI.</summary>
+    public Fraction Limit => limit;
+
+    /// <summary>Whether larger values exceed it.</summary>
+    public bool IsUpperLimit => upper;
+
+    public override Kind? Moves => _drive.Root(kind);
 
     // A negative value of a magnitude mirrors everything.
     private Fraction Signed { get; } = negative ? -limit : limit;

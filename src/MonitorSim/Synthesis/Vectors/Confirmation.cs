@@ -37,6 +37,20 @@ internal static class Confirmation
         }
     }
 
+    /// <summary>What came between: a side of the same monitor that is not meant, or, where the vector allows for it, any other monitor; null where nothing did.</summary>
+    public static string? Disturbance(Bench bench, Draft draft, ReplayResult result)
+    {
+        foreach (var trip in result.Trips)
+        {
+            var isOwn = draft.Meant.Contains((trip.Axis, trip.Monitor));
+            if (draft.Trips.Any(meant => meant.Axis == trip.Axis && meant.Monitor == trip.Monitor && meant.Side == trip.Side)) continue;
+            if (isOwn ? draft.Side is { } side && side != trip.Side : draft.MayBeDisturbed)
+                return $"{trip.Axis}.{trip.Monitor} trips first ({trip.Side}, at {Text(trip.Time, "")} of the vector that was to meet it)";
+        }
+
+        return null;
+    }
+
     private static decimal Seconds(Bench bench, int cycle) => bench.Clock.Cycle(cycle) / 1_000_000_000m;
 
     private static string Text(Bench bench, int cycle, string side) => Text(Seconds(bench, cycle), side);

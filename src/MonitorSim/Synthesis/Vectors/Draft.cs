@@ -6,6 +6,9 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="Script">Signals and channels.</param>
 internal sealed record Draft(string Name, string Says, Script Script)
 {
+    /// <summary>Whether other monitors that trip earlier may keep it from what is meant: then its branches are missed, and which ones did is said.</summary>
+    public bool MayBeDisturbed { get; init; }
+
     /// <summary>The branches that it meets.</summary>
     public List<Branch> Meets { get; } = [];
 
@@ -14,6 +17,9 @@ internal sealed record Draft(string Name, string Says, Script Script)
 
     /// <summary>The monitors whose trips are meant to be those of <see cref="Trips"/> and no others.</summary>
     public HashSet<(string Axis, string Monitor)> Meant { get; } = [];
+
+    /// <summary>The side that it is about.</summary>
+    public string? Side { get; private set; }
 
     /// <summary>States that are meant, after a cycle.</summary>
     public List<(string Axis, int Cycle, AxisState State)> States { get; } = [];
@@ -31,6 +37,7 @@ internal sealed record Draft(string Name, string Says, Script Script)
     public Draft Mean(string axis, string monitor, string side, params IEnumerable<int> cycles)
     {
         Meant.Add((axis, monitor));
+        Side = side;
         Trips.AddRange(cycles.Select(cycle => (axis, monitor, side, cycle)));
         return this;
     }

@@ -3,41 +3,81 @@ using MonitorSim.Plans;
 
 namespace MonitorSim.Synthesis.Vectors;
 
-/// <summary>All families of branches of a plan.</summary>
+/// <summary>All families of branches of a plan: of monitors, of outputs, of stops and of the reactor.</summary>
 internal sealed class Families(Bench bench)
 {
+    private readonly Harvest _harvest = new();
+
     public Harvest Make()
     {
-        var harvest = new Harvest();
         foreach (var (name, axis) in bench.Plan.Axes.OrderBy(axis => axis.Key, StringComparer.Ordinal))
         {
-            var levers = new Levers(bench, name);
-            foreach (var monitor in axis.Monitors) Chains(harvest, name, monitor, levers);
-            TwoChannels(harvest, name, axis);
+            foreach (var monitor in axis.Monitors) Monitor(name, axis, monitor);
+            foreach (var (subject, lever) in AxisChains.TwoChannels(bench, name, negative: false)) Chain(subject, lever);
+            foreach (var (subject, lever) in AxisChains.TwoChannels(bench, name, negative: true)) new MirrorFamily(bench, subject, lever).Make(_harvest);
+            Stops(name, axis.Stops);
         }
 
-        return harvest;
+        return _harvest;
     }
 
-    private void Chains(Harvest harvest, string axis, MonitorPlan monitor, Levers levers)
+    private void Monitor(string axis, AxisPlan plan, MonitorPlan monitor)
     {
-        var reaction = monitor.Reaction ?? monitor.DefaultReaction;
-        if (!monitor.CanTrip(reaction)) return;
-        foreach (var lever in levers.Of(monitor, negative: false)) new ChainFamily(bench, Subject(lever), lever).Make(harvest);
-        if (!Levers.HasMirror(monitor)) return;
-        foreach (var lever in levers.Of(monitor, negative: true)) new MirrorFamily(bench, Subject(lever), lever).Make(harvest);
-
-        Subject Subject(Lever lever) => new(axis, monitor.Name, bench.Requests.Of(monitor, lever.Level), bench.Clock.Cycles(monitor.Delay), bench.Clock.Cycles(monitor.Filter), reaction);
+        var chains = AxisChains.Of(bench, axis, monitor, negative: false).ToList();
+        foreach (var (subject, lever) in chains) new ChainFamily(bench, subject, lever).Make(_harvest);
+        foreach (var (subject, lever) in AxisChains.Of(bench, axis, monitor, negative: true)) new MirrorFamily(bench, subject, lever).Make(_harvest);
+        foreach (var edge in OutputEdge.Of(plan, monitor)) new OutputFamily(bench, axis, monitor, edge).Make(_harvest);
+        if (chains.Count == 0) return;
+        var first = chains[0].Subject;
+        if (monitor is Sls sls) Speeds(axis, sls, chains);
+        if (monitor is Sdi sdi) new SdiFamily(bench, first, sdi).Make(_harvest);
+        if (monitor is Sli sli) new SliFamily(bench, first, sli).Make(_harvest);
+        Seconds(plan, monitor, chains);
+        Reactions(first, chains[0].Lever);
     }
 
-    private void TwoChannels(Harvest harvest, string axis, AxisPlan plan)
+    private void Speeds(string axis, Sls sls, List<(Subject Subject, Lever Lever)> chains)
     {
-        foreach (var (kind, channel) in ChannelChecks.Of(plan))
+        if (sls.Levels is not null) new LevelFamily(bench, axis, sls).Make(_harvest);
+        if (sls.Approach is not { } approach) return;
+        foreach (var (subject, lever) in chains)
+            new ApproachFamily(bench, subject, (lever.Level is { } level ? sls.Levels![level].Limit : sls.Limit!).Exact, lever.Level, approach).Make(_harvest);
+    }
+
+    /// <summary>Of magnitudes only: signed limits heed the first recording alone.</summary>
+    private void Seconds(AxisPlan plan, MonitorPlan monitor, List<(Subject Subject, Lever Lever)> chains)
+    {
+        if (!Levers.HasMirror(monitor) || monitor is Sli or Sos or Sls { Levels: not null }) return;
+        foreach (var (subject, lever) in chains)
         {
-            if (channel?.Second is not { } second) continue;
-            var subject = new Subject(axis, $"{Choice.Name(kind)} two channels", new(bench.Requests.Quiet, null, ""), 0, bench.Clock.Cycles(second.Time), second.Reaction ?? Reaction.Stop0);
-            new ChainFamily(bench, subject, new SpreadLever(bench, axis, kind, second.Tolerance.ExactDifference, negative: false)).Make(harvest);
-            new MirrorFamily(bench, subject, new SpreadLever(bench, axis, kind, second.Tolerance.ExactDifference, negative: true)).Make(harvest);
+            if (lever is not ChannelLever channel || channel.Unreachable is not null) continue;
+            if (ChannelChecks.Of(plan).First(one => one.Kind == channel.Kind).Plan?.Second is null) continue;
+            new SecondFamily(bench, subject, lever, channel.Kind, channel.Limit, channel.IsUpperLimit).Make(_harvest);
         }
+    }
+
+    private void Chain(Subject subject, Lever lever)
+    {
+        new ChainFamily(bench, subject, lever).Make(_harvest);
+        Reactions(subject, lever);
+    }
+
+    private void Reactions(Subject subject, Lever lever)
+    {
+        new ReactionFamily(bench, subject, lever).Make(_harvest);
+        if (bench.Plan.Acknowledge is { } acknowledge) new AcknowledgeFamily(bench, subject, lever, acknowledge).Make(_harvest);
+    }
+
+    private void Stops(string axis, StopsPlan stops)
+    {
+        new StopFamily(bench, axis).Make(_harvest);
+        foreach (var (name, stop) in new[] { ("SS1", stops.Ss1), ("SS2", stops.Ss2) })
+        {
+            if (stop is null) continue;
+            new StopEndFamily(bench, axis, name, stop).Make(_harvest);
+            if (stop.Variant == StopVariant.Ramp) new RampFamily(bench, axis, name, stop).Make(_harvest);
+        }
+
+        foreach (var name in new[] { "STO", "SS1", "SS2", "SOS" }) new StopRequestFamily(bench, axis, name).Make(_harvest);
     }
 }

@@ -1,3 +1,5 @@
+using MonitorSim.Plans;
+
 namespace MonitorSim.Synthesis.Vectors;
 
 /// <summary>How the measure of one side is put at its limit, past it, or well within.</summary>
@@ -11,6 +13,9 @@ internal abstract class Lever
 
     /// <summary>The axis that it moves.</summary>
     public abstract string Axis { get; }
+
+    /// <summary>The recorded quantity that it moves; null where it moves a second recording only.</summary>
+    public virtual Kind? Moves => null;
 
     /// <summary>Whether it measures from a reference that is latched as watching begins.</summary>
     public virtual bool HasReference => false;

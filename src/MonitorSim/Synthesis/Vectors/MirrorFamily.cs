@@ -6,18 +6,17 @@ internal sealed class MirrorFamily(Bench bench, Subject subject, Lever mirrored)
     public void Make(Harvest harvest)
     {
         Branch[] branches = [subject.Branch(mirrored, "limit", "just allowed, negative"), subject.Branch(mirrored, "limit", "just past, negative")];
-        if (subject.Asking.Yes is not { } yes) harvest.Miss(subject.Asking.Why, branches);
-        else if (mirrored.Unreachable is { } why) harvest.Miss(why, branches);
+        if ((subject.Calling.Unreachable ?? mirrored.Unreachable) is { } why) harvest.Miss(why, branches);
         else if (mirrored.Room <= subject.Filter + 2) harvest.Miss("its filter lasts longer than this side is compared", branches);
-        else harvest.Try(branches, () => MakeMirrored(yes));
+        else harvest.Try(branches, MakeMirrored);
     }
 
-    private Draft MakeMirrored(Setting yes)
+    private Draft MakeMirrored()
     {
         var script = bench.Begin(subject.Axis);
         mirrored.Prepare(script, 2 * (subject.Delay + subject.Filter) + mirrored.LeadIn + 20);
         mirrored.Rest(script);
-        script.Ask(yes);
+        subject.Calling.Call(script);
         script.Run(Math.Max(subject.Delay, mirrored.HasReference ? 0 : mirrored.Order) + 1 + mirrored.LeadIn);
         mirrored.Allow(script);
         script.Run(1);
@@ -26,8 +25,7 @@ internal sealed class MirrorFamily(Bench bench, Subject subject, Lever mirrored)
         script.Run(subject.Filter + 1);
         mirrored.Allow(script);
         script.Run(2);
-        return new Draft($"{subject.Monitor} {mirrored.Side}{(mirrored.Level is { } level ? FormattableString.Invariant($" level {level}") : "")} negative",
-                "The same limit met by values of the other sign: at it for a cycle, then past it for exactly as long as the filter.", script)
+        return new Draft(subject.Title(mirrored, "negative"), "The same limit met by values of the other sign: at it for a cycle, then past it for exactly as long as the filter.", script)
             .Mean(subject.Axis, subject.Monitor, mirrored.Side, from + subject.Filter);
     }
 }

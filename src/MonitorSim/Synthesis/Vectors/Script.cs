@@ -4,6 +4,8 @@ using MonitorSim.Plans;
 
 namespace MonitorSim.Synthesis.Vectors;
 
+using SampleTimes = MonitorSim.Channels.SampleTimes;
+
 /// <summary>A vector while it is written: what is wanted of signals and channels now, and the samples so far.</summary>
 internal sealed class Script
 {

@@ -20,6 +20,8 @@ internal class TravelLever(Bench bench, string axis, string side, Fraction windo
 
     public override string Axis => axis;
 
+    public override Kind? Moves => Kind.Position;
+
     public override bool HasReference => true;
 
     public override string? Unreachable => bench.Plan.Axes[axis].Modulo is { } modulo && 2 * window >= modulo.Exact

@@ -1,0 +1,57 @@
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>How a monitor or a stop is called for, and how that ends.</summary>
+internal abstract class Calling
+{
+    /// <summary>What cannot be and why; null where it can be called for.</summary>
+    public virtual string? Unreachable => null;
+
+    /// <summary>Whether there is a time before it is called for.</summary>
+    public abstract bool CanBeAbsent { get; }
+
+    /// <summary>Whether it can end and come again.</summary>
+    public virtual bool CanBeLost => CanBeAbsent;
+
+    /// <summary>From the next cycle on it is not called for.</summary>
+    public abstract void Leave(Script script);
+
+    /// <summary>Runs up to the cycle before the one at which it is called for: from the next cycle on it is.</summary>
+    public abstract void Call(Script script);
+}
+
+/// <summary>By a setting of the signals.</summary>
+internal sealed class SignalCalling(Asking asking, bool canBeLost = true) : Calling
+{
+    public override string? Unreachable => asking.Yes is null ? asking.Why : null;
+
+    public override bool CanBeAbsent => asking.No is not null;
+
+    public override bool CanBeLost => canBeLost && CanBeAbsent;
+
+    public Setting Yes => asking.Yes!;
+
+    public override void Leave(Script script) => script.Ask(asking.No!);
+
+    public override void Call(Script script) => script.Ask(asking.Yes!);
+}
+
+/// <summary>By the trip of a monitor, whose reaction it is.</summary>
+internal sealed class TripCalling(Subject by, Lever lever) : Calling
+{
+    public override string? Unreachable => by.Calling.Unreachable ?? lever.Unreachable;
+
+    public override bool CanBeAbsent => true;
+
+    public override bool CanBeLost => false;
+
+    public override void Leave(Script script) => lever.Rest(script);
+
+    public override void Call(Script script)
+    {
+        by.Calling.Call(script);
+        lever.Rest(script);
+        script.Run(by.Delay + lever.LeadIn + Math.Max(1, 1 + lever.Order - script.Count));
+        lever.Exceed(script);
+        script.Run(by.Filter);
+    }
+}

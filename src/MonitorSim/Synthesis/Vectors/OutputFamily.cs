@@ -1,0 +1,92 @@
+using MonitorSim.Monitors;
+using MonitorSim.Plans;
+
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>An output at one edge of its range: hysteresis, delays, and what ends it.</summary>
+internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor, OutputEdge edge)
+{
+    private readonly SignalCalling _calling = new(bench.Requests.Of(monitor));
+    private readonly int _delay = bench.Clock.Cycles(monitor.Delay), _on = bench.Clock.Cycles(Delays(monitor).On), _off = bench.Clock.Cycles(Delays(monitor).Off);
+
+    public void Make(Harvest harvest)
+    {
+        var branches = Branches().ToList();
+        if ((_calling.Unreachable ?? edge.Unreachable) is { } why) harvest.Miss(why, branches);
+        else harvest.Try(branches, MakeEdge);
+    }
+
+    private static (Quantities.Quantity? On, Quantities.Quantity? Off) Delays(MonitorPlan monitor) => monitor switch
+    {
+        Sca sca => (sca.OnDelay, sca.OffDelay),
+        Ssm ssm => (ssm.OnDelay, ssm.OffDelay),
+        Smt smt => (smt.OnDelay, smt.OffDelay),
+        _ => (null, null),
+    };
+
+    private IEnumerable<Branch> Branches()
+    {
+        yield return Of("on", "just without the hysteresis to spare");
+        yield return Of("on", "just with the hysteresis to spare");
+        yield return Of("off", "at the edge");
+        yield return Of("off", "just past the edge");
+        if (_on > 0) yield return Of("on delay", "one cycle less");
+        if (_on > 0) yield return Of("on delay", "reached");
+        if (_off > 0) yield return Of("off delay", "one cycle less");
+        if (_off > 0) yield return Of("off delay", "reached");
+        if (_delay > 0) yield return Of("delay", "one cycle less");
+        if (_calling.CanBeLost) yield return Of("request", "lost");
+    }
+
+    private Branch Of(string rule, string from) => new(axis, monitor.Name, edge.Name, null, rule, from);
+
+    private Draft MakeEdge()
+    {
+        var script = bench.Begin(axis);
+        var draft = new Draft($"{monitor.Name} {edge.Name}", "From outside to just within the edge, where the output comes on after its delay, back to the edge and one step past it, where it goes off after its delay.", script);
+        if (_calling.CanBeAbsent) _calling.Leave(script);
+
+        // Within the range unasked and while arming: the output stays off.
+        script.Want(axis, edge.Kind, edge.AtInner);
+        script.Run(1 + script.Axis(axis).Memory(edge.Kind) + script.Axis(axis).Order(edge.Kind));
+        if (_calling.CanBeAbsent) Is(draft, false);
+        _calling.Call(script);
+        script.Run(Math.Max(0, _delay - (_calling.CanBeAbsent ? 0 : script.Count)));
+        if (_delay > 0) Is(draft, false);
+        Go(draft, edge.PastOuter, Math.Max(1, _off + 1), false);
+
+        Go(draft, edge.PastInner, _on + 2, false);
+        if (_on > 0)
+        {
+            Go(draft, edge.AtInner, _on, false);
+            Go(draft, edge.PastInner, 1, false);
+            Go(draft, edge.AtInner, _on, false);
+        }
+
+        Go(draft, edge.AtInner, 1, true);
+        Go(draft, edge.AtOuter, _off + 2, true);
+        if (_off > 0)
+        {
+            Go(draft, edge.PastOuter, _off, true);
+            Go(draft, edge.AtOuter, 1, true);
+            Go(draft, edge.PastOuter, _off, true);
+        }
+
+        Go(draft, edge.PastOuter, 1, false);
+        if (!_calling.CanBeLost) return draft;
+        Go(draft, edge.AtInner, _on + 1, true);
+        _calling.Leave(script);
+        Go(draft, edge.AtInner, 1, false);
+        return draft;
+    }
+
+    /// <summary>So many cycles at a value, after the last of which the output is on or off.</summary>
+    private void Go(Draft draft, Target target, int cycles, bool on)
+    {
+        draft.Script.Want(axis, edge.Kind, target);
+        draft.Script.Run(cycles);
+        Is(draft, on);
+    }
+
+    private void Is(Draft draft, bool on) => draft.Outputs.Add((axis, monitor.Name, draft.Script.Count - 1, on));
+}

@@ -1,0 +1,19 @@
+using Fractions;
+using MonitorSim.Plans;
+
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>The deceleration reached against the one that a stop demands: sign(v)·a vs -deceleration, the axis moving all the while.</summary>
+internal sealed class SlowingLever(Bench bench, string axis, Fraction deceleration, bool negative)
+    : ChannelLever(bench, axis, "deceleration", Kind.Acceleration, -deceleration, upper: true, magnitude: false, negative)
+{
+    public override void Prepare(Script script, int cycles)
+    {
+        // At rest it slows down twice as fast as demanded.
+        var plan = Bench.Plan.Axes[Axis];
+        var speed = -3 * Limit * (cycles + 10) * Bench.Clock.Period / 1_000_000_000 + 2 * (plan.Standstill?.Exact ?? Fraction.Zero);
+        script.Start(Axis, Kind.Velocity, IsNegative ? -speed : speed);
+    }
+
+    public override void Rest(Script script) => script.Want(Axis, Kind.Acceleration, new(IsNegative ? -2 * Limit : 2 * Limit));
+}

@@ -1,0 +1,51 @@
+using MonitorSim.Plans;
+
+namespace MonitorSim.Synthesis.Vectors;
+
+/// <summary>What the stops of an axis compare with a limit that stays: STO's residual, SOS's window and speed, SBC's window, and SS1 and SS2 by deceleration.
+/// Each is a chain that a state calls for.</summary>
+internal sealed class StopFamily(Bench bench, string axis)
+{
+    private readonly StopsPlan _stops = bench.Plan.Axes[axis].Stops;
+    private readonly Demands _demands = new(bench);
+
+    public void Make(Harvest harvest)
+    {
+        if (_stops.Sto is { Residual: { } residual } sto)
+            Both(harvest, "STO", "STO", bench.Clock.Cycles(sto.Grace), 0, Reaction.None, negative => new ChannelLever(bench, axis, "upper", Kind.Torque, residual.Exact, upper: true, magnitude: true, negative));
+        if (_stops.Sos is { Window: { } window } sos)
+        {
+            Both(harvest, "SOS", "SOS", 0, 0, Reaction.Stop0, negative => new StandingLever(bench, axis, window.Exact, sos.Speed?.Exact, negative));
+            if (sos.Speed is { } speed) Both(harvest, "SOS", "SOS", 0, 0, Reaction.Stop0, negative => new StandingSpeedLever(bench, axis, window.Exact, speed.Exact, negative, 0));
+        }
+
+        if (_stops.Sbc is { Window: { } slip } sbc)
+            Both(harvest, "SBC", "STO", bench.Clock.Cycles(sbc.Apply), 0, Reaction.None, negative => new TravelLever(bench, axis, "window", slip.Exact, negative));
+        foreach (var (name, stop) in new[] { ("SS1", _stops.Ss1), ("SS2", _stops.Ss2) })
+        {
+            if (stop is { Variant: StopVariant.Deceleration })
+                Both(harvest, name, name, bench.Clock.Cycles(stop.Delay), bench.Clock.Cycles(stop.Filter), Reaction.Stop0, negative => new SlowingLever(bench, axis, stop.Deceleration!.Exact, negative));
+        }
+    }
+
+    private void Both(Harvest harvest, string name, string state, int delay, int filter, Reaction reaction, Func<bool, Lever> lever)
+    {
+        var (positive, negative) = (lever(false), lever(true));
+        var calling = _demands.Of(axis, state, positive.Moves) ?? new NoCalling($"nothing in the plan calls for {state}");
+        var subject = new Subject(axis, name, calling, delay, filter, reaction);
+        new ChainFamily(bench, subject, positive).Make(harvest);
+        new MirrorFamily(bench, subject, negative).Make(harvest);
+    }
+}
+
+/// <summary>What nothing calls for.</summary>
+internal sealed class NoCalling(string why) : Calling
+{
+    public override string? Unreachable => why;
+
+    public override bool CanBeAbsent => false;
+
+    public override void Leave(Script script) => throw new InvalidOperationException(why);
+
+    public override void Call(Script script) => throw new InvalidOperationException(why);
+}
