@@ -1,3 +1,6 @@
+using Fractions;
+using MonitorSim.Plans;
+
 namespace MonitorSim.Synthesis.Vectors;
 
 /// <summary>How a monitor or a stop is called for, and how that ends.</summary>
@@ -11,6 +14,15 @@ internal abstract class Calling
 
     /// <summary>Whether it can end and come again.</summary>
     public virtual bool CanBeLost => CanBeAbsent;
+
+    /// <summary>The trip that calls; null where none does.</summary>
+    public virtual (string Axis, string Monitor)? By => null;
+
+    /// <summary>The recorded quantity of an axis that calling moves; null: none.</summary>
+    public virtual Kind? Moves(string axis) => null;
+
+    /// <summary>A speed of an axis at which it still calls; the present one where only that will do.</summary>
+    public virtual Target? Calls(string axis, Fraction speed) => new(speed);
 
     /// <summary>From the next cycle on it is not called for.</summary>
     public abstract void Leave(Script script);
@@ -44,10 +56,19 @@ internal sealed class TripCalling(Subject by, Lever lever) : Calling
 
     public override bool CanBeLost => false;
 
+    public override (string Axis, string Monitor)? By => (by.Axis, by.Monitor);
+
+    public override Kind? Moves(string axis) => axis == by.Axis ? lever.Moves : null;
+
+    public override Target? Calls(string axis, Fraction speed) =>
+        axis != by.Axis || lever is not ChannelLever { Kind: Kind.Velocity } channel ? new(speed)
+        : channel is { IsUpperLimit: true, IsMagnitude: true } && speed.Abs() > channel.Limit ? new(speed) : null;
+
     public override void Leave(Script script) => lever.Rest(script);
 
     public override void Call(Script script)
     {
+        lever.Prepare(script, by.Delay + by.Filter + lever.LeadIn + 20);
         by.Calling.Call(script);
         lever.Rest(script);
         script.Run(by.Delay + lever.LeadIn + Math.Max(1, 1 + lever.Order - script.Count));

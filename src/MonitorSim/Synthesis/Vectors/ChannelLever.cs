@@ -27,6 +27,11 @@ internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fr
     /// <summary>Whether larger values exceed it.</summary>
     public bool IsUpperLimit => upper;
 
+    public bool IsMagnitude => magnitude;
+
+    /// <summary>A value well within the limit; null: one that no limit of the axis forbids.</summary>
+    public Fraction? Within { get; init; }
+
     public override Kind? Moves => _drive.Root(kind);
 
     // A negative value of a magnitude mirrors everything.
@@ -53,6 +58,7 @@ internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fr
     {
         get
         {
+            if (Within is { } within) return within;
             var rest = bench.RestOf(axis)[kind];
             if (negative) rest = -rest;
             var (low, high) = IsUpper ? ((Fraction?)null, (Fraction?)Signed) : (Signed, null);

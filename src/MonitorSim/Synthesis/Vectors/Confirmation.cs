@@ -42,6 +42,7 @@ internal static class Confirmation
     {
         foreach (var trip in result.Trips)
         {
+            if (draft.CalledBy == (trip.Axis, trip.Monitor)) continue;
             var isOwn = draft.Meant.Contains((trip.Axis, trip.Monitor));
             if (draft.Trips.Any(meant => meant.Axis == trip.Axis && meant.Monitor == trip.Monitor && meant.Side == trip.Side)) continue;
             if (isOwn ? draft.Side is { } side && side != trip.Side : draft.MayBeDisturbed)

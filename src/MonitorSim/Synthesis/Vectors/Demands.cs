@@ -9,12 +9,12 @@ internal sealed class Demands(Bench bench)
     /// <summary>The first way that can be gone; signals before trips, the own axis before its group.</summary>
     /// <param name="axis">The axis.</param>
     /// <param name="stop">STO, SS1, SS2 or SOS.</param>
-    /// <param name="kept">The recorded quantity that a trip must leave alone; null: none.</param>
+    /// <param name="kept">The recorded quantity that is better left alone; null: none.</param>
     public Calling? Of(string axis, string stop, Kind? kept = null)
     {
         var members = bench.GroupOf(axis).OrderBy(member => member == axis ? 0 : 1).ThenBy(member => member, StringComparer.Ordinal).ToList();
-        var ways = members.Select(member => (Calling?)ByRequest(member, stop)).Concat(members.SelectMany(member => ByTrip(axis, member, stop, kept))).OfType<Calling>().Where(way => way.Unreachable is null);
-        return ways.FirstOrDefault() ?? (stop == "SOS" ? AfterStop(axis, kept) : null);
+        List<Calling> ways = [.. members.Select(member => (Calling?)ByRequest(member, stop)).Concat(members.SelectMany(member => ByTrip(member, stop))).OfType<Calling>().Where(way => way.Unreachable is null)];
+        return ways.Find(way => kept is null || way.Moves(axis) != kept) ?? ways.FirstOrDefault() ?? (stop == "SOS" ? AfterStop(axis, kept) : null);
     }
 
     /// <summary>The way by a request of the axis's own stop.</summary>
@@ -27,12 +27,12 @@ internal sealed class Demands(Bench bench)
         return request is null ? null : new SignalCalling(bench.Requests.Of(request), canBeLost: stop == "SOS");
     }
 
-    private IEnumerable<Calling> ByTrip(string axis, string member, string stop, Kind? kept)
+    private IEnumerable<Calling> ByTrip(string member, string stop)
     {
         var reaction = stop switch { "STO" => Reaction.Stop0, "SS1" => Reaction.Stop1, "SS2" => Reaction.Stop2, _ => Reaction.None };
         if (reaction == Reaction.None) yield break;
         foreach (var (subject, lever) in bench.Chains(member))
-            if (subject.Reaction == reaction && (member != axis || kept is null || lever.Moves != kept)) yield return new TripCalling(subject, lever);
+            if (subject.Reaction == reaction) yield return new TripCalling(subject, lever);
     }
 
     private AfterStopCalling? AfterStop(string axis, Kind? kept) =>

@@ -9,6 +9,9 @@ internal sealed record Draft(string Name, string Says, Script Script)
     /// <summary>Whether other monitors that trip earlier may keep it from what is meant: then its branches are missed, and which ones did is said.</summary>
     public bool MayBeDisturbed { get; init; }
 
+    /// <summary>A monitor whose trips belong to what is meant without being looked at.</summary>
+    public (string Axis, string Monitor)? CalledBy { get; init; }
+
     /// <summary>The branches that it meets.</summary>
     public List<Branch> Meets { get; } = [];
 

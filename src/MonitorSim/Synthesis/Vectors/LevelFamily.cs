@@ -1,4 +1,5 @@
 using MonitorSim.Monitors;
+using MonitorSim.Plans;
 
 namespace MonitorSim.Synthesis.Vectors;
 
@@ -25,7 +26,7 @@ internal sealed class LevelFamily(Bench bench, string axis, Sls sls)
                 continue;
             }
 
-            harvest.Try(stricter, () => MakeStricter(strict, callStrict, callLax));
+            harvest.Try(stricter, () => MakeStricter(strict, lax, callStrict, callLax));
             harvest.Try(laxer, () => MakeLaxer(strict, lax, callStrict, callLax));
         }
     }
@@ -37,16 +38,16 @@ internal sealed class LevelFamily(Bench bench, string axis, Sls sls)
     private SlsLever Lever(int level) => new(bench, axis, sls.Levels![level].Limit.Exact, sls.Signed, negative: false, sls.Approach) { Level = level };
 
     /// <summary>Above the stricter limit from before it is asked for until it trips.</summary>
-    private Draft MakeStricter(int strict, SignalCalling callStrict, SignalCalling callLax)
+    private Draft MakeStricter(int strict, int lax, SignalCalling callStrict, SignalCalling callLax)
     {
         var lever = Lever(strict);
         var script = Watching(lever, callLax);
-        lever.ExceedUnheard(script, _delay);
+        Fall(script, strict, lax, _delay);
         script.Run(1);
         callStrict.Call(script);
         for (var left = _delay - 1; left >= 0; left--)
         {
-            lever.ExceedUnheard(script, left);
+            Fall(script, strict, lax, left);
             script.Run(1);
         }
 
@@ -74,6 +75,21 @@ internal sealed class LevelFamily(Bench bench, string axis, Sls sls)
         above.Allow(script);
         script.Run(2);
         return Draft($"to level {lax}", "A laxer level is asked for and is in force at once: above the stricter limit nothing trips any more, above the laxer one it does.", script, trip);
+    }
+
+    /// <summary>Above the stricter limit, so many cycles before it takes force. Where an approach is watched, the speed falls from the laxer limit.</summary>
+    private void Fall(Script script, int strict, int lax, int left)
+    {
+        var (low, high) = (sls.Levels![strict].Limit.Exact, sls.Levels[lax].Limit.Exact);
+        if (sls.Approach is not { } approach)
+        {
+            Lever(strict).Exceed(script);
+            return;
+        }
+
+        if (approach.Deceleration.Exact * _delay * bench.Clock.Period / 1_000_000_000 - (high - low) > approach.Tolerance.Exact)
+            throw new VectorException("above the stricter limit until it is in force, the speed would leave the ramp towards it: the approach trips first");
+        script.Want(axis, Kind.Velocity, left == 0 ? Target.Past(low, upper: true) : new(low + (high - low) * left / (_delay + 1)));
     }
 
     private Script Watching(SlsLever lever, SignalCalling calling)

@@ -59,10 +59,11 @@ internal sealed class Levers(Bench bench, string axis)
 
         // A window that wraps goes on past the turn, and so does the position that is written.
         var window = new ModuloWindow(slp.Lower!.Exact, slp.Upper!.Exact, Constant.Of(modulo));
+        var middle = (window.Lower.Exact + window.Upper.Exact) / 2;
         return
         [
-            new ChannelLever(bench, axis, "upper", Kind.Position, window.Upper.Exact, upper: true, magnitude: false),
-            new ChannelLever(bench, axis, "lower", Kind.Position, window.Lower.Exact, upper: false, magnitude: false),
+            new ChannelLever(bench, axis, "upper", Kind.Position, window.Upper.Exact, upper: true, magnitude: false) { Within = middle },
+            new ChannelLever(bench, axis, "lower", Kind.Position, window.Lower.Exact, upper: false, magnitude: false) { Within = middle },
         ];
     }
 

@@ -44,7 +44,7 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
 
         run.Stand(_settle + 3);
         return new Draft($"{name} ramp allowed", "The speed is all the way down exactly at the ramp with its tolerance, and then stands although the ramp goes on below: nothing trips.", run.Script)
-            { MayBeDisturbed = true }.Mean(axis, name, "ramp");
+            { MayBeDisturbed = true, CalledBy = run.CalledBy }.Mean(axis, name, "ramp");
     }
 
     private Draft MakePast(Calling calling, bool negative)
@@ -56,7 +56,7 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
         run.Go(run.RampAt(run.Elapsed), past: true);
         run.Stand(3);
         var draft = new Draft($"{name} ramp trips{(negative ? " negative" : "")}", "The speed is at the ramp with its tolerance, then one step past it: it trips at that cycle, and the torque is off at once.", run.Script)
-            { MayBeDisturbed = true }.Mean(axis, name, "ramp", trip);
+            { MayBeDisturbed = true, CalledBy = run.CalledBy }.Mean(axis, name, "ramp", trip);
         draft.States.Add((axis, trip, AxisState.TorqueOff));
         return draft;
     }

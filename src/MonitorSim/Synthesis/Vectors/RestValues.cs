@@ -13,7 +13,7 @@ internal static class RestValues
         var ranges = new Dictionary<Kind, (Fraction? Low, Fraction? High)>();
         foreach (var kind in new[] { Kind.Position, Kind.Velocity, Kind.Acceleration, Kind.Torque, Kind.Temperature }) ranges[kind] = (null, null);
         foreach (var monitor in axis.Monitors)
-            foreach (var (kind, low, high) in Limits(monitor)) ranges[kind] = Meet(ranges[kind], low?.Exact, high?.Exact);
+            foreach (var (kind, low, high) in Limits(monitor)) ranges[kind] = Meet(ranges[kind], low?.Exact, monitor is Slp && axis.Modulo is { } modulo ? Unwrapped(low!, high!, modulo) : high?.Exact);
         return ranges.ToDictionary(range => range.Key, range => Within(range.Value.Low, range.Value.High));
     }
 
@@ -23,6 +23,14 @@ internal static class RestValues
         if ((low is null || low < Fraction.Zero) && (high is null || high > Fraction.Zero)) return Fraction.Zero;
         if (low is { } from && high is { } to) return (from + to) / 2;
         return low is { } least ? Past(least, 1) : high is { } most ? Past(most, -1) : Fraction.Zero;
+    }
+
+    /// <summary>The upper end of a window that may wrap.</summary>
+    private static Fraction Unwrapped(Quantity low, Quantity high, Quantity modulo)
+    {
+        var upper = high.Exact;
+        while (upper < low.Exact) upper += modulo.Exact;
+        return upper;
     }
 
     private static Fraction Past(Fraction end, int direction) => end == Fraction.Zero ? end : end + direction * end.Abs() / 2;

@@ -23,17 +23,21 @@ internal sealed class StopRun
         Script = bench.Begin(axis);
         if (HasSpeed) Script.Start(axis, Kind.Velocity, negative ? -speed : speed);
         if (stop.Variant == StopVariant.Deceleration && IsAccelerationFree) Script.Start(axis, Kind.Acceleration, Slowing);
+        CalledBy = calling.By;
         if (calling.CanBeAbsent) calling.Leave(Script);
         Script.Run(2 + (HasSpeed ? Script.Axis(axis).Memory(Kind.Velocity) : 0));
         calling.Call(Script);
         Begin = Script.Count;
         if (!HasSpeed) return;
-        Script.Want(axis, Kind.Velocity, new(negative ? -speed : speed));
+        if (stop.Variant != StopVariant.Time && calling.Calls(axis, negative ? -speed : speed) is { } target) Script.Want(axis, Kind.Velocity, target);
         Script.Run(1);
         Speed = Script.Now(axis, Kind.Velocity).Abs();
     }
 
     public Script Script { get; }
+
+    /// <summary>The trip that calls for the stop, if one does.</summary>
+    public (string Axis, string Monitor)? CalledBy { get; }
 
     /// <summary>The first cycle of the stop.</summary>
     public int Begin { get; }

@@ -53,17 +53,21 @@ internal static class VectorPlan
     {
         if (channel?.Column is not { } column || channel.Unit is not null) return channel;
         var rotary = axis.Motion == AxisMotion.Rotary || channel.Side == RecordedSide.Motor;
+        if (channel.Side == RecordedSide.Load && UnitOfLimits(axis, kind) is { } written) return channel with { Unit = Named(column) ?? written };
         var usual = kind switch
         {
             Kind.Position => rotary ? "rad" : "m",
             Kind.Velocity => rotary ? "rad/s" : "m/s",
             Kind.Acceleration => rotary ? "rad/s²" : "m/s²",
-            Kind.Torque => UnitOfTorque(axis) ?? (rotary ? "N·m" : "N"),
+            Kind.Torque => rotary ? "N·m" : "N",
             _ => "°C",
         };
-        return channel with { Unit = HeaderText.Stated(column) is { } stated && Unit.TryParse(stated, out var unit, out _) ? unit : Unit.Parse(usual) };
+        return channel with { Unit = Named(column) ?? Unit.Parse(usual) };
     }
 
-    private static string? UnitOfTorque(AxisPlan axis) =>
-        axis.Monitors.Cast<object>().Append(axis.Stops).SelectMany(PlanQuantities.Of).FirstOrDefault(found => found.Kind == Kind.Torque).Quantity?.Unit.Symbol;
+    private static Unit? Named(string column) => HeaderText.Stated(column) is { } stated && Unit.TryParse(stated, out var unit, out _) ? unit : null;
+
+    /// <summary>The unit in which the axis states its first limit of that kind, so that the limits are round numbers in the column too.</summary>
+    private static Unit? UnitOfLimits(AxisPlan axis, Kind kind) =>
+        axis.Monitors.Cast<object>().Append(axis.Stops).SelectMany(PlanQuantities.Of).FirstOrDefault(found => found.Kind == kind).Quantity?.Unit;
 }

@@ -6,7 +6,7 @@ namespace MonitorSim.Tests.Synthesis.Vectors;
 /// <summary>Every wrong rule fails at least one vector of every plan that it could show on.</summary>
 public sealed class MutantTests
 {
-    private static readonly IReadOnlyList<Mutant> Mutants = [.. ChainMutants.All];
+    private static readonly IReadOnlyList<Mutant> Mutants = [.. ChainMutants.All, .. StopMutants.All];
 
     public static TheoryData<string> Names => [.. Mutants.Select(mutant => mutant.Name)];
 

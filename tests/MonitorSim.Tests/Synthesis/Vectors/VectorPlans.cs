@@ -11,7 +11,12 @@ internal static class VectorPlans
 {
     private static readonly ConcurrentDictionary<string, Lazy<(Plan Plan, VectorSet Set)>> Made = new();
 
-    public static IEnumerable<string> Demo => Directory.GetDirectories(Path.Combine(AppContext.BaseDirectory, "traces")).Select(place => Path.GetFileName(place)!).Order(StringComparer.Ordinal);
+    /// <summary>Those cases of the demo that differ in what they monitor, how they stop or how they are recorded.</summary>
+    public static IReadOnlyList<string> Demo { get; } =
+    [
+        "blade-brake-fades", "blade-motor-warm", "blade-overspeed", "bridge-approach", "bridge-feed-range", "bridge-gate-speed", "bridge-hold", "bridge-slow-cycle",
+        "bridge-stop-bad", "bridge-two-encoders", "lift-brake-slip", "lift-inching", "lift-residual", "lift-standstill", "saw-group", "turntable-direction", "turntable-noise", "turntable-window",
+    ];
 
     public static IEnumerable<string> Written => Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "TestData", "vectors"), "*.json").Select(file => Path.GetFileName(file)!).Order(StringComparer.Ordinal);
 
