@@ -32,6 +32,9 @@ internal sealed class StopRun
         if (stop.Variant != StopVariant.Time && calling.Calls(axis, negative ? -speed : speed) is { } target) Script.Want(axis, Kind.Velocity, target);
         Script.Run(1);
         Speed = Script.Now(axis, Kind.Velocity).Abs();
+
+        // The other axis stops with the group: what made it trip must not make its own stop trip as well.
+        if (CalledBy is { } by && by.Axis != axis) calling.Leave(Script);
     }
 
     public Script Script { get; }

@@ -11,7 +11,7 @@ internal static class ChainMutants
 
     public static IEnumerable<Mutant> All =>
     [
-        Mutant.OfMonitor("the limit itself trips (>= for >)", (axis, monitor, period) => IsExact(axis) ? Limit(monitor, Mutant.Lower) : null),
+        Mutant.OfMonitor("the limit itself trips (>= for >)", (axis, monitor, period) => Mutant.HasExactSpeed(axis) ? Limit(monitor, Mutant.Lower) : null),
         Mutant.OfMonitor("one step past the limit is tolerated", (_, monitor, period) => Limit(monitor, Mutant.Higher)),
         Mutant.OfMonitor("the sign is heeded where magnitudes count", (_, monitor, period) => monitor is Sls { Signed: false, Levels: null } sls ? sls with { Signed = true } : null),
         Mutant.OfMonitor("the filter is one cycle too long", (_, monitor, period) => IsWatched(monitor) ? monitor with { Filter = Mutant.Later(monitor.Filter, period, 1) } : null),
@@ -28,9 +28,6 @@ internal static class ChainMutants
         Mutant.OfMonitor("stop 1 takes the torque at once", (_, monitor, period) => IsWatched(monitor) && (monitor.Reaction ?? Reaction.Stop1) == Reaction.Stop1 ? monitor with { Reaction = Reaction.Stop0 } : null),
         Mutant.OfMonitor("the permitted direction is the other one", (_, monitor, period) => monitor is Sdi sdi ? sdi with { Allow = sdi.Allow == Direction.Positive ? Direction.Negative : Direction.Positive } : null),
     ];
-
-    /// <summary>What a smoothing estimator gives is hardly ever the limit itself.</summary>
-    private static bool IsExact(AxisPlan axis) => (axis.Channels.Velocity?.Estimator?.Name ?? EstimatorName.Difference) == EstimatorName.Difference;
 
     private static bool IsWatched(MonitorPlan monitor) => Watched.Contains(monitor.Function);
 

@@ -27,6 +27,12 @@ public sealed record Mutant(string Name, Func<Plan, Quantity, IEnumerable<(strin
         where changed is not null
         select (axis.Key, With(plan, axis.Key, axis.Value with { Stops = changed })));
 
+    /// <summary>Whether a recording can show a speed that is a limit itself: what a smoothing estimator gives hardly ever is.</summary>
+    public static bool HasExactSpeed(AxisPlan axis) => (axis.Channels.Velocity?.Estimator?.Name ?? EstimatorName.Difference) == EstimatorName.Difference;
+
+    /// <summary>Whether a recording can show a torque that is a limit itself: carried from a motor's torque to a force it has the factor π in it.</summary>
+    public static bool HasExactTorque(AxisPlan axis) => axis.Channels.Torque?.Side != RecordedSide.Motor;
+
     /// <summary>Changes one axis of a plan.</summary>
     public static Plan With(Plan plan, string axis, AxisPlan changed) => plan with { Axes = new Dictionary<string, AxisPlan>(plan.Axes) { [axis] = changed } };
 

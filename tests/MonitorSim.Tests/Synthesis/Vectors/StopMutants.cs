@@ -12,7 +12,8 @@ internal static class StopMutants
         OfRamps("the stop by time ends a cycle early", (stop, period) => stop.Variant == StopVariant.Time ? stop with { Time = Mutant.Later(stop.Time, period, -1) } : null),
         OfRamps("standstill need not last", (stop, _) => stop.Settle is null ? null : stop with { Settle = null }),
         OfRamps("standstill must last a cycle longer", (stop, period) => stop.Variant == StopVariant.Time ? null : stop with { Settle = Mutant.Later(stop.Settle, period, 1) }),
-        OfRamps("the ramp itself with its tolerance trips", (stop, _) => stop.Tolerance is null ? null : stop with { Tolerance = Mutant.Lower(stop.Tolerance) }),
+        Mutant.OfStops("the ramp itself with its tolerance trips", (axis, stops, _) => stops.Ss1?.Tolerance is not { } tolerance || !Mutant.HasExactSpeed(axis) || !IsCalled(axis, stops.Ss1, Reaction.Stop1) ? null
+            : stops with { Ss1 = stops.Ss1 with { Tolerance = Mutant.Lower(tolerance) } }),
         OfRamps("the ramp has no tolerance", (stop, _) => stop.Tolerance is null ? null : stop with { Tolerance = stop.Tolerance with { Number = Fraction.Zero } }),
         OfRamps("the ramp begins at once", (stop, _) => stop.Delay is null ? null : stop with { Delay = null }),
         OfRamps("the ramp begins a cycle late", (stop, period) => stop.Variant == StopVariant.Time ? null : stop with { Delay = Mutant.Later(stop.Delay, period, 1) }),
@@ -21,10 +22,10 @@ internal static class StopMutants
         OfRamps("the time limit trips a cycle early", (stop, period) => stop.TimeLimit is null ? null : stop with { TimeLimit = Mutant.Later(stop.TimeLimit, period, -1) }),
         OfRamps("the filter of the deceleration is ignored", (stop, _) => stop.Filter is null ? null : stop with { Filter = null }),
         new("standstill is reached only below its speed", (plan, _) => from axis in plan.Axes
-            where axis.Value is { Standstill: not null, Stops.Ss1.Variant: StopVariant.Ramp }
+            where axis.Value is { Standstill: not null, Stops.Ss1.Variant: StopVariant.Ramp } && Mutant.HasExactSpeed(axis.Value)
             select (axis.Key, Mutant.With(plan, axis.Key, axis.Value with { Standstill = Mutant.Lower(axis.Value.Standstill!) }))),
         Mutant.OfStops("residual torque is not looked at", (_, stops, _) => stops.Sto?.Residual is null ? null : stops with { Sto = stops.Sto with { Residual = null, Grace = null } }),
-        Mutant.OfStops("the residual itself trips", (_, stops, _) => stops.Sto?.Residual is null ? null : stops with { Sto = stops.Sto with { Residual = Mutant.Lower(stops.Sto.Residual) } }),
+        Mutant.OfStops("the residual itself trips", (axis, stops, _) => stops.Sto?.Residual is null || !Mutant.HasExactTorque(axis) ? null : stops with { Sto = stops.Sto with { Residual = Mutant.Lower(stops.Sto.Residual) } }),
         Mutant.OfStops("there is no grace", (_, stops, _) => stops.Sto?.Grace is null ? null : stops with { Sto = stops.Sto with { Grace = null } }),
         Mutant.OfStops("grace lasts a cycle longer", (_, stops, period) => stops.Sto?.Residual is null ? null : stops with { Sto = stops.Sto with { Grace = Mutant.Later(stops.Sto.Grace, period, 1) } }),
         Mutant.OfStops("the brake's slip is measured a cycle late", (_, stops, period) => stops.Sbc?.Window is null ? null : stops with { Sbc = stops.Sbc with { Apply = Mutant.Later(stops.Sbc.Apply, period, 1) } }),
