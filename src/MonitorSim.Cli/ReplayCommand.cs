@@ -13,7 +13,7 @@ internal static class ReplayCommand
     {
         var (plan, traces, quiet, noColor) = (Arguments.Plan(), Arguments.Traces(), Arguments.Quiet(), Arguments.NoColor());
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
-        var csv = Arguments.Folder("--csv", "Writes trips, excursions, headroom and coverage as CSV files.");
+        var csv = Arguments.Folder("--csv", "Writes trips, excursions, headroom, coverage, states and simulated motion as CSV files.");
         var plot = Arguments.Folder("--plot", "Draws a picture an axis, PNG and SVG.");
         var faults = FaultOption.Create();
         var command = new Command("replay", "Replays recordings: verdict, evidence and headroom. Example: monitorsim replay saw.json monday.csv --json result.json")

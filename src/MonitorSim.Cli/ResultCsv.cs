@@ -20,6 +20,9 @@ internal static class ResultCsv
             result.Coverage.Select(c => new object?[] { c.Axis, c.Monitor, c.Requests, c.Watched, c.Trips }));
         Table(terminal, Path.Combine(folder, "states.csv"), ["axis", "time_s", "state", "cause"],
             result.States.SelectMany(s => s.Changes.Select(c => new object?[] { s.Axis, c.Time, c.State.ToString(), c.Cause })));
+        if (result.Simulated.Count == 0) return;
+        Table(terminal, Path.Combine(folder, "simulated.csv"), ["axis", "time_s", "position", "velocity", "acceleration", "torque"],
+            result.Simulated.SelectMany(m => m.States.Select(s => new object?[] { m.Axis, s.Time, s.Position, s.Velocity, s.Acceleration, s.Torque })));
     }
 
     /// <summary>Writes one CSV file.</summary>

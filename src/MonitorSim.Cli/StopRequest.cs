@@ -70,7 +70,7 @@ internal sealed record StopRequest(Plan Plan, IReadOnlyList<string> Axes, IReadO
                 foreach (var file in EnvelopePlot.Save(Plan, trace!, envelope, folder)) yield return file;
                 if (envelope.Worst.FirstOrDefault() is not { } worst) continue;
                 var motion = Motion.Envelopes.Envelope.Motion(Question(trace!, axis), worst.Point);
-                foreach (var file in StopPlot.Save(Plan, axis, motion, StopTables.Heading(this, worst), folder)) yield return file;
+                foreach (var file in StopPlot.Save(Plan, axis, motion, StopTables.Heading(this, axis, worst), folder)) yield return file;
             }
             else if (stops.Where(stop => stop.Axis == axis).MaxBy(stop => (stop.Result.Time is null, stop.Result.Distance)) is { } furthest)
             {

@@ -21,9 +21,9 @@ internal static class StopTables
     }
 
     /// <summary>What the worst point is, in words.</summary>
-    public static string Heading(StopRequest request, WorstFigure worst)
+    public static string Heading(StopRequest request, string axis, WorstFigure worst)
     {
-        var (units, point) = (new MotionUnits(request.Plan.Axes[request.Axes[0]]), worst.Point);
+        var (units, point) = (new MotionUnits(request.Plan.Axes[axis]), worst.Point);
         return $"{request.What} at {Say(point.At)}, from {units.Velocity(point.Velocity)}";
     }
 

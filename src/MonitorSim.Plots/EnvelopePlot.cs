@@ -35,7 +35,7 @@ public static class EnvelopePlot
             panel.Axes.SetLimitsX(first - 0.01 * (last - first), last + 0.01 * (last - first));
         }
 
-        return Pictures.Save(panels, Path.Combine(folder, ReplayPlot.SafeName(envelope.Axis) + "-envelope"), 230);
+        return Pictures.Save(panels, Path.Combine(folder, ReplayPlot.FileName(plan, envelope.Axis) + "-envelope"), 230);
     }
 
     private static Plot Panel(EnvelopeResult envelope, string name, string unit, Func<EnvelopePoint, double> value, bool onlyFound = true)

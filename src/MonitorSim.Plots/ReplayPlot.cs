@@ -39,6 +39,13 @@ public static class ReplayPlot
         return files;
     }
 
+    /// <summary>The file name of an axis among those of its plan.</summary>
+    internal static string FileName(Plan plan, string axis)
+    {
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        return plan.Axes.Keys.Select(name => (Name: name, File: FreeName(name, taken))).First(known => known.Name == axis).File;
+    }
+
     /// <summary>An axis's name as a file name that stays in its folder.</summary>
     internal static string SafeName(string name)
     {

@@ -35,7 +35,7 @@ public static class StopPlot
         panels[0].Axes.Title.Label.Text = $"{axis}: {heading}";
         panels[^1].Axes.Bottom.Label.Text = inMilliseconds ? "time after the fault or the demand [ms]" : "time after the fault or the demand [s]";
         foreach (var panel in panels) Moments(panel, stop, inMilliseconds ? 1000 : 1, length, panel == panels[0]);
-        return Pictures.Save(panels, Path.Combine(folder, ReplayPlot.SafeName(axis) + "-stop"), 260);
+        return Pictures.Save(panels, Path.Combine(folder, ReplayPlot.FileName(plan, axis) + "-stop"), 260);
     }
 
     private static Plot Panel(string name, string unit, double[] times, double[] values)

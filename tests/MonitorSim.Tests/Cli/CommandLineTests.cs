@@ -32,6 +32,11 @@ public sealed class CommandLineTests : IDisposable
     [Fact]
     public void FaultsCanBeInjected()
     {
+        Assert.Equal(1, Run("replay", Demo("bridge-simulated", "plan.json"), Demo("bridge-simulated", "trace.csv"), "--csv", _folder, "--quiet"));
+        var simulated = File.ReadAllLines(Path.Combine(_folder, "simulated.csv"));
+        Assert.Equal("axis,time_s,position,velocity,acceleration,torque", simulated[0]);
+        Assert.StartsWith("bridge,0.93,", simulated[1]);
+        Assert.StartsWith("bridge,2,", simulated[^1]);
         Assert.Equal(1, Run("explain", Demo("bridge-simulated", "plan.json"), Demo("bridge-simulated", "trace.csv"), "--fault", "bridge.velocity scaled factor 0.1"));
         Assert.Contains("end of travel (SLP) trips", _out.ToString());
         Assert.Contains("Note: injected, not recorded: bridge.velocity scaled factor 0.1.", _out.ToString());

@@ -56,6 +56,23 @@ public sealed class StopCommandTests : IDisposable
         Assert.Equal(3, File.ReadAllLines(Path.Combine(_folder, "stops.csv")).Length);
     }
 
+    /// <summary>Each axis in its own units, and in pictures of its own.</summary>
+    [Fact]
+    public void TwoAxes()
+    {
+        File.WriteAllText(Plan, """
+            { "plan": 1, "axes": {
+                "a b": { "motion": "linear", "channels": { "velocity": { "column": "v", "unit": "mm/s" } }, "stops": { "STO": {} }, "plant": { "mass": "1 kg", "coulomb": "1 N" } },
+                "a_b": { "motion": "rotary", "channels": { "velocity": { "column": "v", "unit": "rpm" } }, "stops": { "STO": {} }, "plant": { "inertia": "1 kg·m²", "coulomb": "1 N·m" } } } }
+            """);
+        File.WriteAllText(Trace, "t [s];v\n0;100\n1;200\n");
+        Assert.Equal(0, Run("stop", Plan, Trace, "--demand", "stop0", "--plot", _folder, "--horizon", "100 s"));
+        Assert.Contains("from 200 mm/s", _out.ToString());
+        Assert.Contains("from 200 rpm", _out.ToString());
+        Assert.Equal(4, Directory.GetFiles(_folder, "*.png").Length);
+        Assert.Contains("from 200 rpm", File.ReadAllText(Path.Combine(_folder, "a_b-2-stop.svg")));
+    }
+
     [Fact]
     public void ABrakeThatStaysOpenIsSaid()
     {
