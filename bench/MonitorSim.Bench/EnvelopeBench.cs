@@ -23,7 +23,7 @@ public class EnvelopeBench
     [GlobalSetup]
     public void SetUp()
     {
-        var text = new StringBuilder("t [s];v [mm/s]\n");
+        var text = new StringBuilder("t [s];v\n");
         for (var k = 0; k < Samples; k++) text.Append(CultureInfo.InvariantCulture, $"{k * 0.001:F3};{200 * Math.Sin(k / 600.0):F6}\n");
         var braking = Stopping == "brake" ? """ "brake": { "torque": "7 kN", "apply": "60 ms" } """
             : """ "shortCircuit": { "resistance": "0.5 Ω", "inductance": "2 mH", "flux": "0.08 V·s", "polePairs": 4 } """;
@@ -31,8 +31,8 @@ public class EnvelopeBench
         {
             Plan = PlanReader.Parse($$"""
                 { "plan": 1, "cycle": "4 ms", "reactionDelay": "10 ms", "axes": { "lift": { "motion": "linear", "feed": "5 mm/rev", "standstill": "2 mm/s",
-                  "channels": { "velocity": { "column": "v" } }, "stops": { "STO": {} },
-                  "plant": { "mass": "3800 kg", "load": "-6.28 kN", "coulomb": "6.53 kN", "limit": "12 kN", {{braking}} },
+                  "channels": { "velocity": { "column": "v", "unit": "mm/s" } }, "stops": { "STO": {} },
+                  "plant": { "mass": "3800 kg", "load": "-6.28 kN", "coulomb": "6.53 kN", "limit": "14 kN", {{braking}} },
                   "monitors": [ { "name": "travel", "function": "SLS", "limit": "250 mm/s", "reaction": "stop 0" } ] } } }
                 """),
             Trace = TraceReader.Read(new MemoryStream(Encoding.UTF8.GetBytes(text.ToString())), "bench.csv"),

@@ -72,8 +72,10 @@ internal static class StopTables
             console.Write(table);
         }
 
+        if (envelope.Harmless > 0)
+            console.WriteLine($"At {Share(envelope.Harmless, envelope)} no limit finds the fault, but the axis comes to rest by itself.");
         if (envelope.Undetected > 0)
-            console.WriteLine($"NOT FOUND: at {Share(envelope.Undetected, envelope)} no limit finds the fault within {MotionUnits.Time(request.Horizon)}, the first at {Say(envelope.Points.First(point => !point.IsDetected).At)}. Nothing above counts them.");
+            console.WriteLine($"NOT FOUND: at {Share(envelope.Undetected, envelope)} no limit finds the fault within {MotionUnits.Time(request.Horizon)}, the first at {Say(envelope.Points.First(point => !point.IsDetected && point.Time is null).At)}. Nothing above counts them.");
         if (envelope.NotStopped > 0)
             console.WriteLine($"NOT STOPPED: at {Share(envelope.NotStopped, envelope)} the fault is found, but the axis does not come to rest within {MotionUnits.Time(request.Horizon)}, the first at {Say(envelope.Points.First(point => point.IsDetected && point.Time is null).At)}. Nothing above counts them.");
     }

@@ -55,7 +55,7 @@ public static class EnvelopePlot
         return plot;
     }
 
-    private static bool IsOpen(EnvelopePoint point) => !point.IsDetected || point.Time is null;
+    private static bool IsOpen(EnvelopePoint point) => point.Time is null;
 
     // Stretches without an answer, as bands.
     private static void Open(Plot plot, EnvelopeResult envelope)

@@ -30,6 +30,7 @@ public static class StopJson
         {
             w.WriteString("axis", envelope.Axis);
             w.WriteString("trace", envelope.Trace);
+            w.WriteNumber("harmless", envelope.Harmless);
             w.WriteNumber("undetected", envelope.Undetected);
             w.WriteNumber("notStopped", envelope.NotStopped);
             w.WriteList("worst", envelope.Worst, WriteWorst);

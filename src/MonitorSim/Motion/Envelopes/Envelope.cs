@@ -7,7 +7,7 @@ namespace MonitorSim.Motion.Envelopes;
 /// <para>Each fault begins from the recorded position and speed. A limit that is passed trips after its filter (whole cycles), one cycle and the age of its input: the
 /// latest that a cycle out of step with the motion knows it; where the speed is derived, the delay of its estimator is added. The drive acts the reaction delay
 /// later. Each fault is looked at as if nothing had tripped before, with the requests as they are at that sample. What groups pass on is not counted.</para>
-/// <para>Pitfall: where no limit watches, nothing is found; the worst figures are those of the faults that were found and stopped.</para>
+/// <para>Pitfall: where no limit watches, nothing is found; the worst figures are those of the faults after which the axis came to rest.</para>
 /// </remarks>
 public static class Envelope
 {

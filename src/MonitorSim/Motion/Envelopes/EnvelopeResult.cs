@@ -15,11 +15,14 @@ public sealed record EnvelopeResult
     public required bool IsRotary { get; init; }
     /// <summary>One point a sample that has a speed.</summary>
     public required IReadOnlyList<EnvelopePoint> Points { get; init; }
-    /// <summary>The worst of each figure among the faults that were detected and stopped.</summary>
+    /// <summary>The worst of each figure among the faults after which the axis came to rest.</summary>
     public required IReadOnlyList<WorstFigure> Worst { get; init; }
 
-    /// <summary>Faults that no limit found.</summary>
-    public int Undetected => Points.Count(point => !point.IsDetected);
+    /// <summary>Faults that no limit found within the simulated time, while the axis went on.</summary>
+    public int Undetected => Points.Count(point => !point.IsDetected && point.Time is null);
+
+    /// <summary>Faults that no limit found, but after which the axis came to rest by itself.</summary>
+    public int Harmless => Points.Count(point => !point.IsDetected && point.Time is not null);
 
     /// <summary>Faults that were found and yet not brought to rest within the simulated time.</summary>
     public int NotStopped => Points.Count(point => point.IsDetected && point.Time is null);
@@ -27,7 +30,7 @@ public sealed record EnvelopeResult
     internal static IReadOnlyList<WorstFigure> WorstOf(IReadOnlyList<EnvelopePoint> points, bool isRotary)
     {
         var (length, speed) = isRotary ? ("rad", "rad/s") : ("m", "m/s");
-        var counted = points.Where(point => point is { IsDetected: true, Time: not null }).ToList();
+        var counted = points.Where(point => point.Time is not null).ToList();
         var worst = new List<WorstFigure>();
         void Add(string figure, string unit, Func<EnvelopePoint, double?> value)
         {

@@ -75,8 +75,9 @@ internal sealed class FaultStarts
 
     private static bool IsWorse(EnvelopePoint a, EnvelopePoint b)
     {
-        var (isOpenA, isOpenB) = (a.IsDetected && a.Time is not null ? 0 : 1, b.IsDetected && b.Time is not null ? 0 : 1);
-        return isOpenA != isOpenB ? isOpenA > isOpenB : a.Distance > b.Distance;
+        if (a.Time is null != b.Time is null) return a.Time is null;
+        if (a.Time is null && a.IsDetected != b.IsDetected) return !a.IsDetected;
+        return a.Distance > b.Distance;
     }
 
     private EnvelopePoint Summary(int sample, int direction, StopResult motion) =>

@@ -84,6 +84,19 @@ public sealed class EnvelopeTests
         Assert.Equal(0.1m, result.Worst.First(worst => worst.Figure == "peak speed").Point.At);
     }
 
+    /// <summary>A drive that is too weak to lift its load runs away downwards only; upwards the axis stands, and that is not the worse of the two.</summary>
+    [Fact]
+    public void ARunawayThatGoesNowhereIsNotTheWorse()
+    {
+        var question = Question(Limit, new double[20], """ "mass": "10 kg", "limit": "90 N", "coulomb": "15 N", "load": "-98.1 N", "brake": { "torque": "200 N", "apply": "20 ms" } """);
+        Assert.All(Envelope.Of(question).Points, point => Assert.Equal((-1, "fast"), (point.Direction, point.Monitor)));
+        var upwards = Envelope.Of(question with { Faults = [new RunawayFault { Direction = RunawayDirection.Positive }, new TorqueLossFault()], Plan = Question(Limit, new double[1], """ "mass": "10 kg", "limit": "90 N", "coulomb": "5 N" """).Plan,
+            Trace = Bench.Milliseconds(("p", new double[20]), ("v", [.. Enumerable.Repeat(50.0, 20)]), ("g", new double[20])) });
+        // 0.05 m/s against 0.5 m/s²: no limit sees it, and it ends.
+        Assert.Equal((20, 0, 0), (upwards.Harmless, upwards.Undetected, upwards.NotStopped));
+        StopTests.Close(0.1, upwards.Worst.First(worst => worst.Figure == "time").Value);
+    }
+
     /// <summary>References: how far it may go from where it began to stand, and against the permitted direction.</summary>
     [Theory]
     [InlineData(""" "function": "SOS", "window": "2 mm" """)]
