@@ -19,6 +19,9 @@ internal abstract class Segment(double from, double position, double velocity, A
     /// <summary>Whether it goes on like this for ever unless something acts.</summary>
     public virtual bool IsRest => false;
 
+    /// <summary>In how many parts it is looked at: a quantity of a closed form rises or falls, a ramp beside it bends once, and parts keep a short excursion from being passed over.</summary>
+    public virtual int Parts => 8;
+
     protected double Position => position;
 
     protected double Velocity => velocity;

@@ -14,6 +14,9 @@ internal sealed class SteppedSegment(double from, double position, double veloci
     // Of the speed; a speed that has all but vanished beside the fastest one is not worth shorter steps.
     private const double Relative = 1e-11, Vanished = 1e-6;
 
+    /// <summary>A step is short enough by itself.</summary>
+    public override int Parts => 1;
+
     /// <summary>The longest step that keeps the error small, at most the one tried.</summary>
     /// <param name="step">The one tried, s; returns one to try next.</param>
     /// <param name="fastest">The largest speed of the motion so far.</param>

@@ -27,9 +27,6 @@ internal sealed record Watcher(string Monitor, string Side, Func<MotionState, do
 /// <summary>A watcher during one motion.</summary>
 internal sealed class Watch(Watcher watcher)
 {
-    // A quantity of one closed-form stretch rises or falls; ramps beside it bend once. Parts keep a short excursion from being passed over.
-    private const int Parts = 8;
-
     public Watcher Watcher => watcher;
 
     /// <summary>Since when the limit is passed without interruption.</summary>
@@ -45,11 +42,11 @@ internal sealed class Watch(Watcher watcher)
     public void Follow(Segment segment, double until)
     {
         if (TripsAt is not null) return;
-        var (low, length) = (segment.From, (until - segment.From) / Parts);
+        var (low, length) = (segment.From, (until - segment.From) / segment.Parts);
         if (Since is null) NoteFrom(segment, low, low);
-        for (var part = 1; part <= Parts && TripsAt is null; part++)
+        for (var part = 1; part <= segment.Parts && TripsAt is null; part++)
         {
-            var high = part == Parts ? until : segment.From + part * length;
+            var high = part == segment.Parts ? until : segment.From + part * length;
             NoteFrom(segment, low, high);
             low = high;
         }
@@ -65,9 +62,9 @@ internal sealed class Watch(Watcher watcher)
     /// <summary>Notes how far a stretch passes the limit.</summary>
     public void NoteOverrun(Segment segment)
     {
-        for (var part = 0; part <= Parts; part++)
+        for (var part = 0; part <= segment.Parts; part++)
         {
-            var state = segment.At(part == Parts ? segment.Until : segment.From + part * (segment.Until - segment.From) / Parts);
+            var state = segment.At(part == segment.Parts ? segment.Until : segment.From + part * (segment.Until - segment.From) / segment.Parts);
             if (state.Time >= watcher.From && watcher.Measure(state) - watcher.Limit is var over && over > Overrun) Overrun = over;
         }
     }
