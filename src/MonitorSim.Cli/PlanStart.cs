@@ -4,9 +4,12 @@ using MonitorSim.Traces;
 
 namespace MonitorSim.Cli;
 
-/// <summary>A plan to start from: one axis with the first column of each kind, every switch as a signal, no monitors yet.</summary>
+/// <summary>A plan to start from: one axis with the first column of each kind that is measured rather than asked for, every switch as a signal, no monitors yet.</summary>
 internal static class PlanStart
 {
+    // What was asked for is no motion: by these words recordings tell it apart.
+    private static readonly string[] AskedFor = ["ref", "reference", "set", "setpoint", "target", "cmd", "command", "commanded", "demand", "desired", "nominal", "error", "err"];
+
     public static Plan Of(TraceSurvey survey)
     {
         var numbers = survey.Columns.Where(column => column.Kind == ColumnKind.Number && column.Unit is not null)
@@ -14,7 +17,7 @@ internal static class PlanStart
         var rotary = !numbers.Any(c => IsOf(c.Unit!, Dimension.Metre)) && numbers.Any(c => IsOf(c.Unit!, Dimension.Radian));
         var way = rotary ? Dimension.Radian : Dimension.Metre;
         ChannelPlan? First(params Dimension[] dimensions) =>
-            numbers.FirstOrDefault(c => dimensions.Contains(c.Unit!.Dimension)) is { Unit: { } unit } found ? new() { Column = found.Name, Unit = unit } : null;
+            numbers.Where(c => dimensions.Contains(c.Unit!.Dimension)).OrderBy(c => IsAskedFor(c.Name)).FirstOrDefault() is { Unit: { } unit } found ? new() { Column = found.Name, Unit = unit } : null;
         var dialect = survey.Found.Dialect;
         return new()
         {
@@ -25,7 +28,7 @@ internal static class PlanStart
                 Delimiter = dialect.Delimiter?.ToString(),
                 Decimal = dialect.Decimal?.ToString(),
             },
-            Signals = survey.Columns.Where(column => column.IsSwitch).ToDictionary(column => column.Name, column => new SignalPlan { Column = column.Name }),
+            Signals = survey.Columns.Where(column => column.IsSwitch && column.Unit is null).ToDictionary(column => column.Name, column => new SignalPlan { Column = column.Name }),
             Axes = new Dictionary<string, AxisPlan>
             {
                 ["axis"] = new()
@@ -44,6 +47,9 @@ internal static class PlanStart
             },
         };
     }
+
+    private static bool IsAskedFor(string column) =>
+        column.Split([' ', '_', '-', '.', '/', '[', '(', ':'], StringSplitOptions.RemoveEmptyEntries).Any(word => AskedFor.Contains(word, StringComparer.OrdinalIgnoreCase));
 
     private static bool IsOf(Unit unit, Dimension way) =>
         unit.Dimension == way || unit.Dimension == way / Dimension.Second || unit.Dimension == way / Dimension.Second / Dimension.Second;

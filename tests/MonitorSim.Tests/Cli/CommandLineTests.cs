@@ -155,6 +155,18 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void DescribeStartsFromWhatWasMeasured()
+    {
+        var recording = Path.Combine(_folder, "arm.csv");
+        File.WriteAllText(recording, "t_s,a1_ref_pos_deg,a1_act_pos_deg,a2_act_vel_deg_per_s,brake\n0,1,2,0,0\n0.1,1,2.5,0,1\n");
+        var plan = Path.Combine(_folder, "start.json");
+        Assert.Equal(0, Run("describe", recording, "--write", plan));
+        var start = MonitorSim.Plans.PlanReader.Read(plan);
+        Assert.Equal("a1_act_pos_deg", start.Axes["axis"].Channels.Position!.Column);
+        Assert.Equal(["brake"], start.Signals.Keys);
+    }
+
+    [Fact]
     public void ExplainTellsTheStory()
     {
         Assert.Equal(1, Run("explain", Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv")));
