@@ -22,7 +22,8 @@ internal static class PhaseTables
         }
 
         if (trips.Count > MostRows) console.WriteLine($"… and {trips.Count - MostRows} more, all of them in --json and --csv.");
-        console.WriteLine(trips.Count == 0 ? "Nothing trips at any phase." : $"{result.Phases.Count - trips.Count} of {result.Phases.Count} pairs of monitor and recording do not trip at any phase.");
+        if (trips.Count == 0) console.WriteLine("Nothing trips at any phase.");
+        else if (trips.Count < result.Phases.Count) console.WriteLine($"{result.Phases.Count - trips.Count} of {result.Phases.Count} pairs of monitor and recording do not trip at any phase.");
     }
 
     private static Table Limits(TuneResult result, Func<string, string> name)
@@ -32,7 +33,7 @@ internal static class PhaseTables
         {
             var text = new TunedText(limit);
             var all = result.Phases.Where(phases => phases.Outcome.Axis == limit.Axis && phases.Outcome.Monitor == limit.Monitor)
-                .Select(phases => (phases.Trace, Limit: phases.Outcome.Limits.Single(one => one.Side == limit.Side && one.Level == limit.Level))).Where(one => one.Limit.Worst is not null).ToList();
+                .SelectMany(phases => phases.Outcome.Limits.Where(one => one.Side == limit.Side && one.Level == limit.Level && one.Worst is not null).Select(one => (phases.Trace, Limit: one))).ToList();
             if (all.Count == 0) continue;
             var (trace, worst) = limit.IsLower ? all.MinBy(one => one.Limit.Worst) : all.MaxBy(one => one.Limit.Worst);
             table.AddRow(Tables.Cells(TunedText.Name(limit), limit.Side, limit.Written, text.Enough(worst.Worst), name(trace), Tables.Time(worst.WorstPhase), text.Enough(worst.Best), Tables.Time(worst.BestPhase)));

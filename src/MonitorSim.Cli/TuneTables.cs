@@ -56,7 +56,7 @@ internal static class TuneTables
         var bounds = result.Monitors.Select(limit => limit.Bounds).FirstOrDefault();
         if (bounds is null) return;
         console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"The next run: a limit that {bounds.Coverage * 100:0.##} % of future runs stay within, with {bounds.Confidence * 100:0.##} % confidence ({bounds.RunsNeeded} runs until the most that was needed is one):"));
+            $"The next run: a limit that {bounds.Coverage * 100:0.##} % of future runs stay within, with {bounds.Confidence * 100:0.##} % confidence (of {bounds.RunsNeeded} runs the most that one needed is such a limit):"));
         var table = Tables.Headed("monitor", "side", "runs", "needed so far", "confidence that it is one", "if normally distributed");
         foreach (var limit in result.Monitors.Where(limit => limit.Critical is not null))
         {

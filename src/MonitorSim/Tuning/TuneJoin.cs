@@ -62,6 +62,12 @@ internal static class TuneJoin
             yield break;
         }
 
+        if (other.Phases.Count == 0 != (first.Phases.Count == 0))
+        {
+            var (with, without) = first.Phases.Count > 0 ? (firstName, name) : (name, firstName);
+            yield return new(name, $"{with} was tuned with --phases, {without} was not: what all phases need would be told of some recordings only", "tune all parts with --phases, or none");
+        }
+
         var known = first.Monitors.ToDictionary(limit => limit.Key);
         foreach (var limit in other.Monitors)
         {

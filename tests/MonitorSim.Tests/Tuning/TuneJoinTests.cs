@@ -63,6 +63,19 @@ public sealed class TuneJoinTests
         Assert.StartsWith("b.json: this part has no x.range, side lower, a.json has;", said[1]);
     }
 
+    /// <summary>The worst phase of some recordings is not that of all.</summary>
+    [Fact]
+    public void PartsWithAndWithoutPhasesDoNotJoin()
+    {
+        var (a, b) = (Tune.Run(TuneBench.Plan, [TuneBench.Trace("a", [1])]), Tune.Run(TuneBench.Plan, [TuneBench.Trace("b", [2])]));
+        var studied = b with { Phases = [new("b", new("x", "range", null, null, null, null, 0))] };
+        foreach (TuneResult[] parts in new[] { new[] { a, studied }, [studied, a] })
+        {
+            var names = parts.Select(part => part.Recordings[0].Trace + ".json").ToArray();
+            Assert.StartsWith($"{names[1]}: b.json was tuned with --phases, a.json was not", Assert.Throws<InputException>(() => Tune.Join(parts, names)).Message);
+        }
+    }
+
     [Fact]
     public void ACopyOfARecordingIsNoFurtherRun()
     {
