@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using MonitorSim.Cli;
 
@@ -47,6 +48,28 @@ public sealed class StopCommandTests : IDisposable
         Assert.Contains("Found by travel after", _out.ToString());
         Assert.Contains("no safety component", _out.ToString());
     }
+
+    /// <summary>The page of the result names every member that there is.</summary>
+    [Fact]
+    public void ThePageOfTheResultIsComplete()
+    {
+        var page = File.ReadAllText(Page());
+        foreach (var arguments in new string[][] { ["stop", Plan], ["stop", Plan, Trace] })
+        {
+            Assert.Equal(0, Run([.. arguments, "--json", Path.Combine(_folder, "stop.json")]));
+            using var result = JsonDocument.Parse(File.ReadAllText(Path.Combine(_folder, "stop.json")));
+            Assert.All(Members(result.RootElement).Distinct(), member => Assert.Contains($"`{member}`", page, StringComparison.Ordinal));
+        }
+    }
+
+    private static IEnumerable<string> Members(JsonElement element) => element.ValueKind switch
+    {
+        JsonValueKind.Object => element.EnumerateObject().SelectMany(member => Members(member.Value).Prepend(member.Name)),
+        JsonValueKind.Array => element.EnumerateArray().SelectMany(Members),
+        _ => [],
+    };
+
+    private static string Page([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "../../../docs/formats/stop.md"));
 
     [Fact]
     public void StopsFromTheLimits()
