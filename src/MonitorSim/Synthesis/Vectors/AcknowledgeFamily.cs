@@ -123,10 +123,14 @@ internal sealed class AcknowledgeFamily(Bench bench, Subject subject, Lever leve
         }
 
         Pulse(script);
+        var opened = script.Count - 1;
+
+        // The cycle of the newest sample may come so late after it that it needs the next sample to exist.
+        script.Run(1);
         var draft = Draft("acknowledged while a stop is requested", "It trips, a stop is requested, and the acknowledging edge does nothing; the same edge without the request lets the axis run.", script)
             .Mean(subject.Axis, subject.Monitor, lever.Side, trip);
         if (subject.Reaction is Reaction.Stop0 or Reaction.Stop1) draft.States.Add((subject.Axis, still, AxisState.TorqueOff));
-        draft.States.Add((subject.Axis, script.Count - 1, AxisState.Running));
+        draft.States.Add((subject.Axis, opened, AxisState.Running));
         return draft;
     }
 

@@ -24,8 +24,15 @@ internal sealed class Demands(Bench bench)
         var request = stop switch { "STO" => stops.Sto?.Request, "SS1" => stops.Ss1?.Request, "SS2" => stops.Ss2?.Request, _ => stops.Sos?.Request };
 
         // Only what holds or goes to hold ends with its request.
-        return request is null ? null : new SignalCalling(bench.Requests.Of(request), canBeLost: stop == "SOS");
+        if (request is null) return null;
+        var asking = bench.Requests.Of(request);
+        return stop == "SOS" && IsOverruled(axis, asking) ? null : new SignalCalling(asking, canBeLost: stop == "SOS");
     }
+
+    /// <summary>Whether the signals that ask an axis to hold ask it, or an axis of its group, to stop as well: then that comes first.</summary>
+    private bool IsOverruled(string axis, Asking asking) => asking.Yes is { } yes && bench.GroupOf(axis).Select(member => bench.Plan.Axes[member].Stops)
+        .SelectMany(stops => new[] { stops.Sto?.Request, stops.Ss1?.Request, stops.Ss2?.Request })
+        .Any(request => request is not null && bench.Board.Holds(yes, request.Root) != false);
 
     private IEnumerable<Calling> ByTrip(string member, string stop)
     {
