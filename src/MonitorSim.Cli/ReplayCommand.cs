@@ -2,6 +2,7 @@ using System.CommandLine;
 using MonitorSim.Plans;
 using MonitorSim.Plots;
 using MonitorSim.Replays;
+using MonitorSim.Reports;
 using MonitorSim.Traces;
 
 namespace MonitorSim.Cli;
@@ -15,28 +16,32 @@ internal static class ReplayCommand
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes trips, excursions, headroom, coverage, states and simulated motion as CSV files.");
         var plot = Arguments.Folder("--plot", "Draws a picture an axis, PNG and SVG.");
+        var report = Arguments.Report();
         var faults = FaultOption.Create();
         var command = new Command("replay", "Replays recordings: verdict, evidence and headroom. Example: monitorsim replay saw.json monday.csv --json result.json")
-            { plan, traces, faults, json, csv, plot, quiet, noColor };
+            { plan, traces, faults, json, csv, plot, report, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var files = parsed.GetValue(traces)!;
-            var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
+            var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" || parsed.GetValue(report) == "-" ? terminal.Quiet() : terminal;
             var read = Input.Plan(parsed.GetValue(plan)!);
             var injected = FaultOption.Read(parsed.GetValue(faults));
             var tripped = false;
+            var told = new List<ReplayedTrace>();
             for (var index = 0; index < files.Length; index++)
             {
                 var trace = PlannedTrace.Read(read, files[index]);
                 var result = Replay.Run(read, trace, injected, cancel);
                 tripped |= result.IsTripped;
                 Tables.Write(said, parsed.GetValue(noColor), result);
+                if (parsed.GetValue(report) is not null) told.Add(new(trace, result));
                 if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, files, index), stream => ResultJson.Write(result, stream));
                 if (parsed.GetValue(csv) is { } folder) ResultCsv.Write(terminal, result, Several.Folder(folder, files, index));
                 if (parsed.GetValue(plot) is { } pictures)
                     foreach (var picture in ReplayPlot.Save(result, trace, Several.Folder(pictures, files, index))) said.Out.WriteLine(picture);
             }
 
+            if (parsed.GetValue(report) is { } page) terminal.Write(page, stream => HtmlReport.Write(new ReplayReport(read, told), stream));
             return tripped ? CommandLine.Tripped : CommandLine.Clean;
         }));
         return command;

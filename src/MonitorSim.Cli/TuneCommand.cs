@@ -1,5 +1,6 @@
 using System.CommandLine;
 using MonitorSim.Plots;
+using MonitorSim.Reports;
 using MonitorSim.Tuning;
 
 namespace MonitorSim.Cli;
@@ -22,13 +23,14 @@ internal static class TuneCommand
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes limits and frontiers as CSV files.");
         var plot = Arguments.Folder("--plot", "Draws each limit's frontier with the present limit, what each run needs and the room, PNG and SVG; the runs' own frontiers too, unless parts are joined.");
+        var report = Arguments.Report();
         var coverage = new Option<double?>("--coverage") { Description = "The share of future runs that bounds are for; 0.95 without it.", HelpName = "SHARE" };
         var confidence = new Option<double?>("--confidence") { Description = "How sure bounds are; 0.95 without it.", HelpName = "SHARE" };
         var phases = new Option<bool>("--phases") { Description = "Studies all phases of the plan's cycle, not one lucky phase: the earliest and the latest trip, and a phase without." };
         var hazards = new HazardOptions();
         var command = new Command("tune", "What limit, filter and delay the recordings need, and how sure that is for the next run. "
             + "Example: monitorsim tune saw.json run*.csv --json tuned.json. In parts: monitorsim tune --join monday.json tuesday.json")
-            { plan, traces, join, json, csv, plot, phases, coverage, confidence, quiet, noColor };
+            { plan, traces, join, json, csv, plot, report, phases, coverage, confidence, quiet, noColor };
         foreach (var option in hazards.All) command.Add(option);
         command.Validators.Add(parsed =>
         {
@@ -40,7 +42,7 @@ internal static class TuneCommand
         });
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
+            var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" || parsed.GetValue(report) == "-" ? terminal.Quiet() : terminal;
             var read = parsed.GetValue(plan) is { } file ? Input.Plan(file) : null;
             var (need, asked) = (hazards.Need(parsed), hazards.Hazards(parsed, read));
             var tuned = parsed.GetValue(join) is { Length: > 0 } parts
@@ -56,6 +58,7 @@ internal static class TuneCommand
             if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);
             if (parsed.GetValue(plot) is { } pictures)
                 foreach (var picture in TunePlot.Save(result, pictures)) said.Out.WriteLine(picture);
+            if (parsed.GetValue(report) is { } page) terminal.Write(page, stream => HtmlReport.Write(new TuneReport(result, read), stream));
             return tuned.Problems.Count == 0 ? CommandLine.Clean : CommandLine.Failed;
         }));
         return command;

@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
 using MonitorSim.Plans;
 using ScottPlot;
 using SkiaSharp;
@@ -5,7 +8,7 @@ using SkiaSharp;
 namespace MonitorSim.Plots;
 
 /// <summary>A replay as pictures: one an axis, with a panel for each recorded quantity, limits where they were watched, trips, and the state as a band.</summary>
-public static class ReplayPlot
+public static partial class ReplayPlot
 {
     private const int Width = 1200;
     private const int PanelHeight = 300;
@@ -23,16 +26,10 @@ public static class ReplayPlot
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var (name, axis) in result.Plan.Axes)
         {
-            var panels = AxisPanels.Of(result, trace, name, axis);
-            var picture = new Multiplot();
-            picture.RemovePlot(picture.GetPlot(0));
-            foreach (var panel in panels) picture.AddPlot(panel);
-            picture.CollapseVertically();
-            picture.SharedAxes.ShareX(panels);
-            var (stem, height) = (Path.Combine(folder, FreeName(name, taken)), 120 + PanelHeight * (panels.Count - 1) + 60);
-            picture.Layout = new BandLayout();
-            picture.SavePng(stem + ".png", Width, height);
-            SaveSvg(picture, stem + ".svg", height);
+            var stem = Path.Combine(folder, FreeName(name, taken));
+            var (picture, height) = Picture(result, trace, name, axis);
+            Invariantly(() => picture.SavePng(stem + ".png", Width, height));
+            File.WriteAllText(stem + ".svg", SvgText(picture, height));
             files.AddRange([stem + ".png", stem + ".svg"]);
         }
 
@@ -44,6 +41,18 @@ public static class ReplayPlot
     {
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         return plan.Axes.Keys.Select(name => (Name: name, File: FreeName(name, taken))).First(known => known.Name == axis).File;
+    }
+
+    /// <summary>The picture of one axis as SVG, for pages that carry their pictures in themselves.</summary>
+    /// <param name="result">The replay.</param>
+    /// <param name="trace">Its recording.</param>
+    /// <param name="axis">The axis's name.</param>
+    /// <exception cref="KeyNotFoundException">The plan has no such axis.</exception>
+    public static string Svg(ReplayResult result, Trace trace, string axis)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        var (picture, height) = Picture(result, trace, axis, result.Plan.Axes[axis]);
+        return SvgText(picture, height);
     }
 
     /// <summary>An axis's name as a file name that stays in its folder.</summary>
@@ -62,12 +71,49 @@ public static class ReplayPlot
         return free;
     }
 
-    private static void SaveSvg(Multiplot picture, string path, int height)
+    private static (Multiplot Picture, int Height) Picture(ReplayResult result, Trace trace, string name, AxisPlan axis)
     {
-        using var stream = File.Create(path);
-        using var canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, height), stream);
-        picture.Render(canvas, new PixelRect(0, Width, height, 0));
+        var panels = AxisPanels.Of(result, trace, name, axis);
+        var picture = new Multiplot();
+        picture.RemovePlot(picture.GetPlot(0));
+        foreach (var panel in panels) picture.AddPlot(panel);
+        picture.CollapseVertically();
+        picture.SharedAxes.ShareX(panels);
+        picture.Layout = new BandLayout();
+        return (picture, 120 + PanelHeight * (panels.Count - 1) + 60);
     }
+
+    private static string SvgText(Multiplot picture, int height)
+    {
+        using var stream = new MemoryStream();
+        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, height), stream)) Invariantly(() => picture.Render(canvas, new PixelRect(0, Width, height, 0)));
+
+        // The canvas numbers its clips through the life of the process; the same picture is to be the same bytes.
+        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        return ClipId().Replace(Encoding.UTF8.GetString(stream.ToArray()), match =>
+        {
+            if (!numbers.TryGetValue(match.Value, out var number)) numbers[match.Value] = number = numbers.Count;
+            return FormattableString.Invariant($"cl_{number}");
+        });
+    }
+
+    /// <summary>Numbers beside an axis are written when it is drawn, in the culture of the thread.</summary>
+    private static void Invariantly(Action draw)
+    {
+        var before = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        try
+        {
+            draw();
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [GeneratedRegex(@"(?<=id=""|url\(#)cl_[0-9a-f]+")]
+    private static partial Regex ClipId();
 
     /// <summary>Panels of equal height above a narrow band for the state.</summary>
     private sealed class BandLayout : IMultiplotLayout

@@ -8,8 +8,9 @@ public sealed class PublicApiTests
     [Fact]
     public void IsApproved()
     {
-        var options = new ApiGeneratorOptions { IncludeAssemblyAttributes = false };
-        var api = string.Join("\n\n", new[] { typeof(Replay).Assembly, typeof(global::MonitorSim.Plots.ReplayPlot).Assembly }.Select(assembly => assembly.GeneratePublicApi(options))).ReplaceLineEndings("\n") + "\n";
+        // Razor makes every component a public class, and so what they show each other; they are no API.
+        var options = new ApiGeneratorOptions { IncludeAssemblyAttributes = false, DenyNamespacePrefixes = ["MonitorSim.Reports.Components", "MonitorSim.Reports.Scenes", "System", "Microsoft"] };
+        var api = string.Join("\n\n", new[] { typeof(Replay).Assembly, typeof(global::MonitorSim.Plots.ReplayPlot).Assembly, typeof(global::MonitorSim.Reports.HtmlReport).Assembly }.Select(assembly => assembly.GeneratePublicApi(options))).ReplaceLineEndings("\n") + "\n";
         var path = Approved();
         if (Environment.GetEnvironmentVariable("MONITORSIM_APPROVE") == "1") File.WriteAllText(path, api);
         var (approved, found) = (File.ReadAllText(path).ReplaceLineEndings("\n").Split('\n'), api.Split('\n'));

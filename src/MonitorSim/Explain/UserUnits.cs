@@ -60,7 +60,7 @@ public sealed class UserUnits(Plan plan)
 
     private static string Plain(double value, string? unit) => string.Create(CultureInfo.InvariantCulture, $"{value} {unit}").TrimEnd();
 
-    private Unit? UnitOf(string axis, string monitor, string side, int? level, string? unit) =>
+    internal Unit? UnitOf(string axis, string monitor, string side, int? level, string? unit) =>
         Limit(axis, monitor, side, level)?.Unit ?? (unit is not null && Unit.TryParse(unit, out var known, out _) ? known : null);
 
     /// <summary>The limit of a side and level as the plan states it; null where it states none.</summary>

@@ -58,6 +58,23 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(1, result.RootElement.GetProperty("result").GetInt32());
     }
 
+    [Theory]
+    [InlineData("replay", 1, "What happened")]
+    [InlineData("tune", 0, "What the recordings need")]
+    public void AReportIsOnePageOfAllRecordings(string command, int exit, string part)
+    {
+        var (report, second) = (Path.Combine(_folder, "new", "report.html"), Path.Combine(_folder, "shorter.csv"));
+        File.WriteAllLines(second, File.ReadAllLines(Demo("bridge-gate-speed", "trace.csv"))[..^1]);
+        Assert.Equal(exit, Run(command, Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), second, "--report", report));
+        var page = File.ReadAllText(report);
+        Assert.StartsWith("<!DOCTYPE html>", page);
+        Assert.EndsWith("</html>", page.TrimEnd());
+        Assert.Contains(part, page);
+        Assert.Equal([report], Directory.GetFiles(Path.GetDirectoryName(report)!));
+        Assert.Equal(exit, Run(command, Demo("bridge-gate-speed", "plan.json"), Demo("bridge-gate-speed", "trace.csv"), second, "--report", "-"));
+        Assert.Equal(File.ReadAllBytes(report), _bytes.ToArray()[..^1]);
+    }
+
     [Fact]
     public void EveryProblemIsOneLineOnStandardError()
     {
