@@ -91,7 +91,7 @@ public sealed partial class HtmlReportTests
         Assert.StartsWith("-", room);
         var parts = new[]
         {
-            "<h1>Slab saw: bridge speed with the gate open</h1>", ">Tripped</strong>", replayed.Result.Plan.Sha256!, replayed.Trace.Sha256!, "Axis bridge", "It was asked for at 0.5 s and has watched since 0.9 s",
+            "<h1>Slab saw: bridge speed with the gate open</h1>", ">Tripped</strong>", replayed.Result.Plan.Sha256!, replayed.Trace.Sha256!, "Axis bridge", "came at 0.5 s; after its delay of 400 ms it has watched since 0.9 s",
             avoided, "How it came about", "Headroom:", room, "Coverage:", "StoppingToOff",
             "All settings", "\"limit\": \"33 mm/s\"", "Never defeat a safeguard to record a trace.", "Remarks", "Signature",
         };
