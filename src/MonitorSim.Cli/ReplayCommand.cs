@@ -34,7 +34,7 @@ internal static class ReplayCommand
                 var result = Replay.Run(read, trace, injected, cancel);
                 tripped |= result.IsTripped;
                 Tables.Write(said, parsed.GetValue(noColor), result);
-                if (parsed.GetValue(report) is not null) told.Add(new(trace, result));
+                if (parsed.GetValue(report) is not null) told.Add(new(trace, result, injected));
                 if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, files, index), stream => ResultJson.Write(result, stream));
                 if (parsed.GetValue(csv) is { } folder) ResultCsv.Write(terminal, result, Several.Folder(folder, files, index));
                 if (parsed.GetValue(plot) is { } pictures)

@@ -1,3 +1,5 @@
+using MonitorSim.Motion;
+
 namespace MonitorSim.Reports;
 
 /// <summary>What the report of a replay tells of: a plan, and the recordings that were replayed through it.</summary>
@@ -8,4 +10,5 @@ public sealed record ReplayReport(Plan Plan, IReadOnlyList<ReplayedTrace> Replay
 /// <summary>A recording and what its replay found.</summary>
 /// <param name="Trace">The recording.</param>
 /// <param name="Result">The replay.</param>
-public sealed record ReplayedTrace(Trace Trace, ReplayResult Result);
+/// <param name="Faults">What was injected into it; null: nothing.</param>
+public sealed record ReplayedTrace(Trace Trace, ReplayResult Result, IReadOnlyList<Injection>? Faults = null);

@@ -23,11 +23,18 @@ public static class Replay
     public static ReplayResult Run(Plan plan, Trace trace, IReadOnlyList<Injection> faults, CancellationToken cancel = default)
     {
         PlanChecks.Require(plan);
+        var inputs = InputsOf(plan, trace, faults);
+        var engine = RunEngine(plan, inputs, cancel, faults: faults);
+        return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
+    }
+
+    /// <summary>What the replay sees of a recording, acknowledgements as late as faults make them.</summary>
+    internal static Inputs InputsOf(Plan plan, Trace trace, IReadOnlyList<Injection> faults)
+    {
         var inputs = new Inputs(plan, trace);
         foreach (var late in faults.OfType<LateAcknowledgement>())
             if (plan.Acknowledge is { } acknowledge) inputs.Delay(acknowledge.Signal, late.Delay.Nanoseconds);
-        var engine = RunEngine(plan, inputs, cancel, faults: faults);
-        return new ResultBuilder(plan, inputs, engine).Build(trace.Name, trace.Sha256);
+        return inputs;
     }
 
     internal static Engine RunEngine(Plan plan, Inputs inputs, CancellationToken cancel, bool everyCycle = false,

@@ -29,7 +29,7 @@ internal static class SceneList
         var step = Step(result);
         var asked = trips.Where(trip => trip.Limit is not null).Select(trip => Around(trip, step))
             .Concat(calls.Select(room => new ChainWindow(room.Axis, room.Monitor, room.Side, room.Time!.Value - 200 * step, room.Time.Value + 100 * step))).ToList();
-        var histories = new Queue<ChainHistory>(ChainHistory.Of(result.Plan, replay.Trace, asked));
+        var histories = new Queue<ChainHistory>(ChainHistory.Of(result.Plan, replay.Trace, asked, replay.Faults));
         var told = trips.Select((trip, k) => trip.Limit is null ? null : OfTrip(trip, histories.Dequeue(), Id(prefix, "trip", k))).ToList();
         return (told, [.. calls.Select((room, k) => OfCall(room, histories.Dequeue(), Id(prefix, "call", k)))]);
     }

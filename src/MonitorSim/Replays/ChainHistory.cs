@@ -1,4 +1,5 @@
 using MonitorSim.Monitors;
+using MonitorSim.Motion;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -17,15 +18,17 @@ public sealed record ChainHistory(ChainWindow Window, string Unit, decimal Delay
     /// <param name="plan">The plan.</param>
     /// <param name="trace">The recording.</param>
     /// <param name="windows">What to note; windows may overlap.</param>
+    /// <param name="faults">What is injected, as in the replay that it explains; none without it.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <returns>One history a window, in their order.</returns>
     /// <exception cref="InputException">The plan is wrong, or the recording lacks what it needs.</exception>
     /// <exception cref="ArgumentException">A window names a monitor or a side that the plan does not have.</exception>
-    public static IReadOnlyList<ChainHistory> Of(Plan plan, Trace trace, IReadOnlyList<ChainWindow> windows, CancellationToken cancel = default)
+    public static IReadOnlyList<ChainHistory> Of(Plan plan, Trace trace, IReadOnlyList<ChainWindow> windows, IReadOnlyList<Injection>? faults = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(windows);
         PlanChecks.Require(plan);
-        var engine = new Engine(plan, new Inputs(plan, trace));
+        // A chain that can tell that nothing happens is not asked what it measures, so every cycle is stepped here.
+        var engine = new Engine(plan, Replay.InputsOf(plan, trace, faults ?? []), everyCycle: true, faults);
         var pens = windows.Select(window => new Pen(window, engine)).ToList();
         var end = windows.Count == 0 ? -1 : windows.Max(window => window.Until);
         foreach (var cycle in engine.Clock.Between(0, engine.Clock.Count))

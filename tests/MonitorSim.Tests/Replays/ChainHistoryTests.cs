@@ -43,6 +43,19 @@ public sealed class ChainHistoryTests
         Assert.All(cycles.Skip(4), cycle => Assert.Equal(0.01, cycle.Limit));
     }
 
+    /// <summary>Also between the cycles at which something happens: 1, 2, 3 µm a sample from where watching began.</summary>
+    [Fact]
+    public void EveryCycleIsMeasured()
+    {
+        var plan = Bench.Plan("""
+            "motion": "linear", "channels": { "position": { "column": "p", "unit": "um" } }, "stops": { "STO": {} },
+            "monitors": [ { "name": "m", "function": "SOS", "window": "35 um", "reaction": "stop 0" } ]
+            """);
+        var cycles = ChainHistory.Of(plan, Bench.Milliseconds(("p", [.. Enumerable.Range(0, 40).Select(k => 100.0 + k)])), [new("x", "m", "window", 0, 1)]).Single().Cycles;
+        Assert.All(cycles, cycle => Assert.Equal(cycle.Index * 1e-6, cycle.Value!.Value, 1e-15));
+        Assert.Equal(36, cycles.Single(cycle => cycle.ExceededAt == cycle.Time).Index);
+    }
+
     [Fact]
     public void AWindowHoldsItsEnds()
     {
