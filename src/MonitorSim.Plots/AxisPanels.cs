@@ -8,6 +8,8 @@ namespace MonitorSim.Plots;
 /// <summary>The panels of one axis, from top to bottom: its quantities, then the state as a band.</summary>
 internal static class AxisPanels
 {
+    private const int MostTrips = 50;
+
     public static IReadOnlyList<Plot> Of(ReplayResult result, Trace trace, string name, AxisPlan axis)
     {
         var position = Series.Of(axis, Kind.Position, axis.Channels.Position, trace);
@@ -30,9 +32,9 @@ internal static class AxisPanels
             if (panels.Count == 0) plot.Axes.Title.Label.Text = $"{result.Plan.Title} — {name}{(motion is null ? "" : "   (green: simulated, dotted: as recorded)")}";
             Watches(plot, result, name, axis, kind, series);
             StopLimits.Draw(plot, result, name, axis.Stops, kind, series, speed, axis.Standstill);
+            if (Series.OfSecond(axis, kind, trace) is { } second) Second(plot, second);
             SimulatedSeries.Draw(plot, recorded, series, motion);
-            Trips(plot, result, name, axis, kind, series);
-            plot.Axes.Margins(0.01, 0.15);
+            Trips(plot, result, name, kind, series);
             panels.Add(plot);
         }
 
@@ -65,7 +67,12 @@ internal static class AxisPanels
                 if (armed > from) plot.Add.HorizontalSpan(from, armed, Palette.Arming);
                 if (stretch.WatchingAt is null) continue;
                 plot.Add.HorizontalSpan(armed, until, Palette.Watching);
-                foreach (var side in sides) Limit(plot, monitor, side, series, armed, until);
+                var levels = monitor is Sls { Levels: not null } sls ? LevelsInForce.Of(result, name, sls, stretch) : null;
+                foreach (var side in sides)
+                {
+                    if (side.Level is null || levels is null) Limit(plot, monitor, side, series, armed, until);
+                    else foreach (var part in levels.Where(part => part.Level == side.Level)) Limit(plot, monitor, side, series, (double)part.From, (double)part.Until);
+                }
             }
         }
     }
@@ -84,28 +91,37 @@ internal static class AxisPanels
         foreach (var y in isMagnitude && value != 0 ? new[] { value, -value } : [value]) LimitLine.Level(plot, series, y, from, until);
     }
 
-    private static void Trips(Plot plot, ReplayResult result, string name, AxisPlan axis, Kind kind, Series series)
+    // Beneath the first, which the monitors mostly look at, and of another lightness.
+    private static void Second(Plot plot, Series series)
+    {
+        var thinned = series.Thinned();
+        var line = plot.Add.ScatterLine(thinned.Times, thinned.Values);
+        (line.Color, line.LineWidth) = (Palette.Second, 3);
+        var note = plot.Add.Annotation("wide line beneath: second recording", Alignment.LowerLeft);
+        (note.LabelFontSize, note.LabelBackgroundColor, note.LabelBorderWidth, note.LabelShadowColor) = (12, Colors.White.WithAlpha(0.85), 0, Colors.Transparent);
+    }
+
+    private static void Trips(Plot plot, ReplayResult result, string name, Kind kind, Series series)
     {
         var units = new UserUnits(result.Plan);
-        var labelled = 0;
-        foreach (var trip in result.Trips.Where(trip => trip.Axis == name && KindOf(trip.Function, trip.Monitor, trip.Side) == kind).Take(50))
+        var trips = result.Trips.Where(trip => trip.Axis == name && KindOf(trip.Function, trip.Monitor, trip.Side) == kind).ToList();
+        var places = trips.Take(MostTrips).Select(trip => (Trip: trip, Time: (double)trip.Time, Value: series.At((double)trip.Time))).ToList();
+        foreach (var (_, time, value) in places)
         {
-            var time = (double)trip.Time;
-            var line = plot.Add.VerticalLine(time, 1.5f, Palette.Trip, LinePattern.Dotted);
-            line.ExcludeFromLegend = true;
-            var k = Array.FindLastIndex(series.Times, t => t <= time);
-            if (k < 0 || double.IsNaN(series.Values[k])) continue;
-            plot.Add.Marker(time, series.Values[k], MarkerShape.FilledDiamond, 11, Palette.Trip);
-            if (labelled++ >= 4) continue;
-            string Text(double? value) => units.Text(name, trip.Monitor, trip.Side, value, trip.Unit);
-            var text = plot.Add.Text(trip.Value is null ? $" {trip.Monitor}: invalid input" : $" {trip.Monitor}: {Text(trip.Value)} over limit {Text(trip.Limit)}".Replace("over", trip.Side == "lower" ? "under" : "over"),
-                time, series.Values[k]);
-            (text.LabelFontSize, text.LabelBold, text.LabelBackgroundColor) = (13, true, Colors.White.WithAlpha(0.85));
-            // Towards the middle of the panel, so that no label leaves it.
-            var (left, high) = (time < series.Times[^1] * 0.6, series.Values[k] > (series.Values.Where(double.IsFinite).Max() + series.Values.Where(double.IsFinite).Min()) / 2);
-            text.LabelAlignment = high ? left ? Alignment.UpperLeft : Alignment.UpperRight : left ? Alignment.LowerLeft : Alignment.LowerRight;
-            (text.OffsetX, text.OffsetY) = (left ? 10 : -10, (high ? 1 : -1) * (10 + 20 * (labelled - 1)));
+            plot.Add.VerticalLine(time, 1.5f, Palette.Trip, LinePattern.Dotted).ExcludeFromLegend = true;
+            if (!double.IsNaN(value)) plot.Add.Marker(time, value, MarkerShape.FilledDiamond, 11, Palette.Trip);
         }
+
+        plot.Axes.Margins(0.01, 0.15);
+        plot.Axes.AutoScale();
+        var labels = new TripLabels(plot, ReplayPlot.PanelHeight);
+        foreach (var (trip, time, value) in places.Where(place => !double.IsNaN(place.Value)))
+        {
+            string Text(double? si) => units.Text(name, trip.Monitor, trip.Side, si, trip.Unit);
+            labels.Add(trip.Value is null ? $"{trip.Monitor}: invalid input" : $"{trip.Monitor}{(trip.Side is "upper" or "lower" ? "" : $", {trip.Side}")}: {Text(trip.Value)} {(trip.Side == "lower" ? "under" : "over")} limit {Text(trip.Limit)}", time, value);
+        }
+
+        labels.Finish(trips.Count - places.Count);
     }
 
     private static Plot StateBand(ReplayResult result, string name)
@@ -120,7 +136,7 @@ internal static class AxisPanels
             {
                 var box = plot.Add.Rectangle(from, until, 0, 1);
                 (box.FillColor, box.LineColor, box.LineWidth) = (Palette.Of(state), Colors.Black, 1);
-                if (state == AxisState.TorqueOff) (box.FillHatch, box.FillHatchColor) = (new ScottPlot.Hatches.Striped(ScottPlot.Hatches.StripeDirection.DiagonalUp), Colors.White.WithAlpha(0.5));
+                if (state == AxisState.TorqueOff) Stripes.Draw(plot, from, until, end, Colors.White.WithAlpha(0.5));
                 if ((until - from) / end > 0.07)
                 {
                     var text = plot.Add.Text(state.ToString(), (from + until) / 2, 0.5);

@@ -7,6 +7,7 @@ internal static class Palette
 {
     public static readonly Color Measured = Color.FromHex("#0072B2");
     public static readonly Color Simulated = Color.FromHex("#009E73");
+    public static readonly Color Second = Color.FromHex("#CC79A7");
     public static readonly Color Recorded = Color.FromHex("#777777");
     public static readonly Color Limit = Color.FromHex("#D55E00");
     public static readonly Color Room = Color.FromHex("#009E73");

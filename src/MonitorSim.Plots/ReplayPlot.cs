@@ -1,17 +1,12 @@
-using System.Globalization;
-using System.Text;
-using System.Text.RegularExpressions;
 using MonitorSim.Plans;
 using ScottPlot;
-using SkiaSharp;
 
 namespace MonitorSim.Plots;
 
 /// <summary>A replay as pictures: one an axis, with a panel for each recorded quantity, limits where they were watched, trips, and the state as a band.</summary>
-public static partial class ReplayPlot
+public static class ReplayPlot
 {
-    private const int Width = 1200;
-    private const int PanelHeight = 300;
+    internal const int PanelHeight = 300;
 
     /// <summary>Saves a PNG and an SVG for every axis.</summary>
     /// <param name="result">The replay.</param>
@@ -28,9 +23,7 @@ public static partial class ReplayPlot
         {
             var stem = Path.Combine(folder, FreeName(name, taken));
             var (picture, height) = Picture(result, trace, name, axis);
-            Invariantly(() => picture.SavePng(stem + ".png", Width, height));
-            File.WriteAllText(stem + ".svg", SvgText(picture, height));
-            files.AddRange([stem + ".png", stem + ".svg"]);
+            files.AddRange(Pictures.Write(picture, stem, height));
         }
 
         return files;
@@ -52,7 +45,7 @@ public static partial class ReplayPlot
     {
         ArgumentNullException.ThrowIfNull(result);
         var (picture, height) = Picture(result, trace, axis, result.Plan.Axes[axis]);
-        return SvgText(picture, height);
+        return Pictures.Svg(picture, height);
     }
 
     /// <summary>An axis's name as a file name that stays in its folder.</summary>
@@ -82,38 +75,6 @@ public static partial class ReplayPlot
         picture.Layout = new BandLayout();
         return (picture, 120 + PanelHeight * (panels.Count - 1) + 60);
     }
-
-    private static string SvgText(Multiplot picture, int height)
-    {
-        using var stream = new MemoryStream();
-        using (var canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, height), stream)) Invariantly(() => picture.Render(canvas, new PixelRect(0, Width, height, 0)));
-
-        // The canvas numbers its clips through the life of the process; the same picture is to be the same bytes.
-        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
-        return ClipId().Replace(Encoding.UTF8.GetString(stream.ToArray()), match =>
-        {
-            if (!numbers.TryGetValue(match.Value, out var number)) numbers[match.Value] = number = numbers.Count;
-            return FormattableString.Invariant($"cl_{number}");
-        });
-    }
-
-    /// <summary>Numbers beside an axis are written when it is drawn, in the culture of the thread.</summary>
-    private static void Invariantly(Action draw)
-    {
-        var before = CultureInfo.CurrentCulture;
-        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-        try
-        {
-            draw();
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
-    }
-
-    [GeneratedRegex(@"(?<=id=""|url\(#)cl_[0-9a-f]+")]
-    private static partial Regex ClipId();
 
     /// <summary>Panels of equal height above a narrow band for the state.</summary>
     private sealed class BandLayout : IMultiplotLayout

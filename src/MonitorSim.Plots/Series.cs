@@ -24,15 +24,32 @@ internal sealed record Series(string Name, Unit Unit, double[] Times, double[] V
     /// <summary>A difference in SI as one in the unit shown.</summary>
     public double Difference(double si) => (Unit with { Offset = default }).FromSi(si);
 
-    public static Series? Of(AxisPlan axis, Kind kind, ChannelPlan? channel, Trace trace)
+    public static Series? Of(AxisPlan axis, Kind kind, ChannelPlan? channel, Trace trace, Unit? asShown = null)
     {
         if (channel?.Column is not { } column || trace.Find(column) is not NumberColumn numbers) return null;
         var stated = numbers.Unit is { } text && Quantities.Unit.TryParse(text, out var known, out _) ? known : null;
         var scale = ChannelScale.Of(axis, kind, channel, stated);
-        var shown = channel.Unit ?? stated!;
+        var shown = asShown ?? channel.Unit ?? stated!;
         if (shown.Dimension != scale.Dimension) shown = SiUnit(scale.Dimension);
         var (factor, offset) = (((scale.Factor) / shown.Factor).ToDouble(), ((scale.Offset - shown.Offset) / shown.Factor).ToDouble());
         return new(kind.ToString().ToLowerInvariant(), shown, [.. trace.Times.ToArray().Select(t => t / 1e9)], [.. numbers.Values.ToArray().Select(raw => raw * factor + offset)]);
+    }
+
+    /// <summary>The second recording of a quantity; what it does not say is as with the first. Null without one.</summary>
+    public static Series? OfSecond(AxisPlan axis, Kind kind, Trace trace)
+    {
+        var first = kind switch
+        {
+            Kind.Position => axis.Channels.Position,
+            Kind.Velocity => axis.Channels.Velocity,
+            Kind.Acceleration => axis.Channels.Acceleration,
+            Kind.Torque => axis.Channels.Torque,
+            _ => axis.Channels.Temperature,
+        };
+        if (first?.Second is not { } second || Of(axis, kind, first, trace) is not { } shown) return null;
+        var own = first with { Column = second.Column, Unit = second.Unit ?? first.Unit, Side = second.Side ?? first.Side,
+            Scale = second.Scale ?? first.Scale, Invert = second.Invert ?? first.Invert, Offset = second.Offset ?? first.Offset };
+        return Of(axis, kind, own, trace, shown.Unit);
     }
 
     /// <summary>A speed that was not recorded, as the plain difference of neighbouring positions.</summary>
