@@ -20,9 +20,10 @@ internal static class FitCommand
         var above = Quantity("--above", "Slower samples do not count: friction at standstill has no law.");
         var window = Quantity("--window", "How long the windows of a move are; else as the noise of the speed asks for.");
         var inertia = Quantity("--inertia", "The known mass or moment of inertia, load side: a coast-down alone tells ratios only.");
+        var asymmetric = new Option<bool>("--asymmetric") { Description = "Lets friction differ by direction; the load is then inside it, and no plant is given." };
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var command = new Command("fit", "Plant parameters from a move with torque or a coast-down, with their uncertainty. Example: monitorsim fit saw.json cut.csv --axis bridge")
-            { plan, trace, axis, coastDown, from, until, above, window, inertia, json, quiet, noColor };
+            { plan, trace, axis, coastDown, from, until, above, window, inertia, asymmetric, json, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var read = Input.Plan(parsed.GetValue(plan)!);
@@ -30,6 +31,7 @@ internal static class FitCommand
             FitOptions options = new()
             {
                 Axis = parsed.GetValue(axis), From = Read(parsed, from), Until = Read(parsed, until), Above = Read(parsed, above), Window = Read(parsed, window), Inertia = Read(parsed, inertia),
+                Asymmetric = parsed.GetValue(asymmetric),
             };
             var recording = PlannedTrace.Read(read, parsed.GetValue(trace)!);
             var coasts = parsed.GetValue(coastDown) || (read.Axes.GetValueOrDefault(options.Axis ?? read.Axes.Keys.First()) is { } of && of.Channels.Torque is null);

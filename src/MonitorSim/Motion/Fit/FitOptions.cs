@@ -18,4 +18,7 @@ public sealed record FitOptions
     public Quantity? Window { get; init; }
     /// <summary>The known mass or moment of inertia, load side: with it a coast-down tells friction, not only its ratio to inertia.</summary>
     public Quantity? Inertia { get; init; }
+    /// <summary>Whether a move's friction may differ by direction. Coulomb friction of each direction then holds the load (forward less it, backward plus it), which
+    /// cannot be told from it, and there is no plant.</summary>
+    public bool Asymmetric { get; init; }
 }

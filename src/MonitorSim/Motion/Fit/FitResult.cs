@@ -12,7 +12,8 @@ public enum FitMethod
 }
 
 /// <summary>A parameter with its uncertainty, as the noise of the recording makes it.</summary>
-/// <param name="Name"><c>mass</c>, <c>inertia</c>, <c>viscous</c>, <c>coulomb</c>, <c>load</c>; in a coast-down without known inertia
+/// <param name="Name"><c>mass</c>, <c>inertia</c>, <c>viscous</c>, <c>coulomb</c>, <c>load</c>; of friction by direction
+/// <c>coulomb forward</c>, <c>viscous forward</c>, <c>coulomb backward</c>, <c>viscous backward</c>; in a coast-down without known inertia
 /// <c>viscous/inertia</c> and <c>coulomb/inertia</c> (of a linear axis <c>…/mass</c>), and the speed at its beginning.</param>
 /// <param name="Value">The estimate, SI.</param>
 /// <param name="StandardError">Its standard error, SI.</param>

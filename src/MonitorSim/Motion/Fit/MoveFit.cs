@@ -3,7 +3,8 @@ using MonitorSim.Quantities;
 
 namespace MonitorSim.Motion.Fit;
 
-/// <summary>Plant parameters from a move with torque: q = M·a + b·v + Tc·sgn v - load, by linear least squares over windows.</summary>
+/// <summary>Plant parameters from a move with torque: q = M·a + b·v + Tc·sgn v - load, by linear least squares over windows; or with friction that differs by direction,
+/// q = M·a + b₊·v + T₊ forward and q = M·a + b₋·v - T₋ backward, T₊ being Tc₊ - load and T₋ being Tc₋ + load.</summary>
 /// <remarks>Windows are disjoint, so that noise of torque and speed makes residuals that know nothing of one another. They are made as short as the noise of the speed
 /// permits: lengthened until the bias that it causes in the inertia (its share of the acceleration's variance that nothing else explains) is below a tenth of the
 /// standard error.</remarks>
@@ -24,6 +25,7 @@ internal sealed class MoveFit(FitData data, FitOptions options)
         var noise = new ResidualNoise(residuals, k => windows[k].First == windows[k - 1].First + samples, columns.Count);
         List<FittedParameter> parameters = [.. columns.Select((column, i) => noise.Parameter(column.Name, column.Sign * fit.Solution[i], fit.Variance(i), column.Unit))];
         _warnings.AddRange(FitWarnings.Of(parameters, fit, noise));
+        if (options.Asymmetric) _warnings.Add("friction by direction cannot be told from a load: coulomb forward is less the load, coulomb backward plus it");
         if (data.IsDerived) _warnings.Add("the speed is derived from the position and comes late, which mixes the parameters a little: a recorded speed is better");
         var torques = windows.Select(window => window.Torque).ToArray();
         return new()
@@ -40,7 +42,7 @@ internal sealed class MoveFit(FitData data, FitOptions options)
             Residuals = new(noise.Rms, noise.Max, Math.Sqrt(torques.Average(q => q * q)), noise.Neighbours, data.IsRotary ? "N·m" : "N"),
             Condition = fit.Condition,
             Warnings = _warnings,
-            Plant = FittedPlant.Of(data, parameters, options.Inertia, _warnings),
+            Plant = options.Asymmetric ? null : FittedPlant.Of(data, parameters, options.Inertia, _warnings),
             Points = [.. windows.Select((window, k) => new FitPoint(window.Time, window.Torque, window.Torque - residuals[k]))],
         };
     }
@@ -75,13 +77,14 @@ internal sealed class MoveFit(FitData data, FitOptions options)
     private (LeastSquares Fit, List<Column> Columns) Solve(List<MomentumWindow> windows)
     {
         var (force, viscous) = data.IsRotary ? ("N·m", "N·m·s/rad") : ("N", "N·s/m");
-        List<Column> columns =
-        [
-            new(data.InertiaName, 1, data.IsRotary ? "kg·m²" : "kg", window => window.Acceleration),
-            new("coulomb", 1, force, window => window.Direction),
-            new("viscous", 1, viscous, window => window.Velocity),
-            new("load", -1, force, _ => 1),
-        ];
+        List<Column> columns = [new(data.InertiaName, 1, data.IsRotary ? "kg·m²" : "kg", window => window.Acceleration)];
+        columns.AddRange(options.Asymmetric
+            ?
+            [
+                new("coulomb forward", 1, force, window => window.Direction > 0 ? 1 : 0), new("viscous forward", 1, viscous, window => Math.Max(0, window.Velocity)),
+                new("coulomb backward", 1, force, window => window.Direction < 0 ? -1 : 0), new("viscous backward", 1, viscous, window => Math.Min(0, window.Velocity)),
+            ]
+            : [new("coulomb", 1, force, window => window.Direction), new("viscous", 1, viscous, window => window.Velocity), new("load", -1, force, _ => 1)]);
         double[] torque = [.. windows.Select(window => window.Torque)];
         while (true)
         {

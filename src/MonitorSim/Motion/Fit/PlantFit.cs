@@ -28,6 +28,7 @@ public static class PlantFit
     public static FitResult CoastDown(Plan plan, Trace trace, FitOptions? options = null)
     {
         options ??= new();
+        if (options.Asymmetric) throw new InputException(new Problem("asymmetric", "a coast-down moves one way", "leave it out, or fit a move with torque"));
         var data = FitData.Of(plan, trace, options);
         var (from, until) = (0, data.Times.Length);
         if (options.From is { } start) from = data.AtOrAfter(start.Nanoseconds);

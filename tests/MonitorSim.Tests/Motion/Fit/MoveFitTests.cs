@@ -92,6 +92,37 @@ public class MoveFitTests
         Assert.Equal(plant, MonitorSim.Plans.PlanReader.Parse(MonitorSim.Plans.PlanWriter.Write(plan)).Axes["bridge"].Plant);
     }
 
+    /// <summary>The scenario's force with 15 N more, and 6 N·s/m more, of friction forwards.</summary>
+    [Theory]
+    [InlineData(0, 1e-4)]
+    [InlineData(2, 0.1)]
+    public void Friction_that_differs_by_direction_is_told_for_each(double noise, double tolerance)
+    {
+        var trace = FitTrials.Noisy(FitTrials.Moves("0 N", "0 m/s").ToTrace("x"), noise, 0, seed: 3);
+        var (force, speed) = (Synthesis.ProfileMotionTests.Values(trace, "F"), Synthesis.ProfileMotionTests.Values(trace, "v"));
+        for (var k = 0; k < force.Length; k++)
+            if (speed[k] > 0) force[k] += 15 + 6 * speed[k];
+        var fit = PlantFit.Move(FitTrials.Plan, new("x", trace.Times.ToArray(), [trace.Find("v")!, new global::MonitorSim.Traces.NumberColumn("F", "N", force)]), new() { Asymmetric = true });
+        foreach (var (name, value) in new[]
+        {
+            ("mass", FitTrials.Mass), ("viscous forward", FitTrials.Viscous + 6), ("viscous backward", FitTrials.Viscous),
+            ("coulomb forward", FitTrials.Coulomb + 15 - FitTrials.Load), ("coulomb backward", FitTrials.Coulomb + FitTrials.Load),
+        })
+        {
+            var found = fit.Find(name)!;
+            Assert.Equal(value, found.Value, Math.Abs(value) * tolerance);
+            if (noise > 0) Assert.InRange(value, found.Lower - 2 * found.StandardError, found.Upper + 2 * found.StandardError);
+        }
+
+        Assert.Null(fit.Plant);
+        Assert.Contains("friction by direction cannot be told from a load: coulomb forward is less the load, coulomb backward plus it", fit.Warnings);
+    }
+
+    [Fact]
+    public void A_coast_down_moves_one_way() =>
+        Assert.Equal("asymmetric: a coast-down moves one way; leave it out, or fit a move with torque",
+            Assert.Throws<InputException>(() => PlantFit.CoastDown(FitTrials.Plan, FitTrials.Moves("0 N", "0 m/s").ToTrace("x"), new() { Asymmetric = true })).Message);
+
     [Fact]
     public void Gaps_and_missing_cells_are_passed_over()
     {
