@@ -33,7 +33,7 @@ function links(data, k) {
       : watching !== null ? { on: true, done: 1, text: "done: watching since " + seconds(watching) }
       : { on: true, done: share(asked, data.delay), text: clock(asked, data.delay) },
     measure: data.value[k] === null ? { text: "not compared" }
-      : { on: exceeded !== null, text: data.value[k] + (exceeded === null ? " keeps " : " exceeds ") + at(data.limit, k) },
+      : { on: exceeded !== null, text: data.value[k] + " " + (exceeded === null ? "keeps" : data.beyond) + " " + at(data.limit, k) },
     filter: exceeded === null ? { text: "stands still" } : { on: true, done: share(exceeded, data.filter), text: clock(exceeded, data.filter) },
     trip: { on: tripped, text: (tripped ? "tripped" : "no trip") + "; " + data.axis + ": " + at(data.axisState, k) },
   };

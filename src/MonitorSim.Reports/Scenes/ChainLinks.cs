@@ -20,7 +20,7 @@ internal sealed record ChainLinks(string Request, string Arming, string Measure,
             cycle.RequestedAt is not { } from ? "stands still"
                 : cycle.WatchingAt is { } watching ? $"done: watching since {Say.Seconds(watching)}"
                 : $"{Say.Seconds(cycle.Time - from)} of {Say.Seconds(history.Delay)}",
-            cycle.Value is null ? "not compared" : $"{texts.Value(cycle)} {(cycle.ExceededAt is null ? "keeps" : "exceeds")} {texts.Limit(cycle)}",
+            cycle.Value is null ? "not compared" : $"{texts.Value(cycle)} {(cycle.ExceededAt is null ? "keeps" : texts.Beyond)} {texts.Limit(cycle)}",
             cycle.ExceededAt is { } since ? $"{Say.Seconds(cycle.Time - since)} of {Say.Seconds(history.Filter)}" : "stands still",
             $"{(cycle.State == MonitorState.Tripped ? "tripped" : "no trip")}; {history.Window.Axis}: {cycle.Axis}");
     }

@@ -21,6 +21,7 @@ internal static class SceneData
             json.WriteNumber("first", cycles[0].Index);
             json.WriteNumber("start", scene.At);
             json.WriteBoolean("trips", scene.IsTrip);
+            json.WriteString("beyond", texts.Beyond);
             Every(json, "time", cycles, cycle => json.WriteNumberValue(Nanoseconds(cycle.Time)));
             Every(json, "x", cycles, cycle => json.WriteNumberValue(Math.Round(drawing.At(cycle).X, 1)));
             Every(json, "y", cycles, cycle => json.WriteNumberValue(Math.Round(drawing.At(cycle).Y, 1)));

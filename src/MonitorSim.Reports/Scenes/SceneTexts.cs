@@ -17,6 +17,9 @@ internal sealed class SceneTexts(Scene scene, UserUnits units)
     /// <summary>The limit, with as many digits as tell it from the measure.</summary>
     public string Limit(ChainCycle cycle) => Apart(cycle).Limit;
 
+    /// <summary>How a measure that breaks the limit stands to it.</summary>
+    public string Beyond => scene.History.Cycles.Any(cycle => cycle.ExceededAt is not null && cycle.Value < cycle.Limit) ? "is below" : "exceeds";
+
     private (string Value, string Limit) Apart(ChainCycle cycle) =>
         units.Apart(Window.Axis, Window.Monitor, Window.Side, cycle.Level, cycle.Value, cycle.Limit, scene.History.Unit);
 }

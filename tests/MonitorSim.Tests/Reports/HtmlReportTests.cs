@@ -44,6 +44,14 @@ public sealed partial class HtmlReportTests
         InCulture.Each(() => Assert.Equal((first, second), (Demo.Page(replayed), HtmlReport.Text(tuned))));
     }
 
+    [Fact]
+    public void AMeasureUnderItsLowerLimitIsBelowIt()
+    {
+        var page = Demo.Page(Demo.Replayed("lift-slack"));
+        Assert.Contains(" is below 4 ", page);
+        Assert.DoesNotContain(" exceeds 4 ", page);
+    }
+
     [Theory]
     [InlineData("bridge-gate-speed")]
     [InlineData("bridge-stop-bad")]
