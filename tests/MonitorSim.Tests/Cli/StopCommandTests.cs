@@ -6,12 +6,8 @@ using MonitorSim.Cli;
 namespace MonitorSim.Tests.Cli;
 
 /// <summary><c>stop</c>, as its user runs it.</summary>
-public sealed class StopCommandTests : IDisposable
+public sealed class StopCommandTests : CommandTest
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("monitorsim").FullName;
-    private readonly StringWriter _out = new(), _error = new();
-    private readonly MemoryStream _bytes = new();
-
     public StopCommandTests()
     {
         File.WriteAllText(Plan, """
@@ -26,27 +22,25 @@ public sealed class StopCommandTests : IDisposable
             string.Create(CultureInfo.InvariantCulture, $"{k};{Math.Max(0, k - 200) * 0.1:0.###};{(k < 200 ? 0 : 100)}"))));
     }
 
-    private string Plan => Path.Combine(_folder, "lift.json");
+    private string Plan => Path.Combine(Folder, "lift.json");
 
-    private string Trace => Path.Combine(_folder, "lift.csv");
-
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    private string Trace => Path.Combine(Folder, "lift.csv");
 
     /// <summary>How far does the lift drop if its drive runs away at the worst moment? From 100 mm/s down: (2000 + 981 - 50)/100 = 29.31 m/s² to the limit, one cycle and 10 ms more, 60 ms at
     /// 9.31 m/s² until the brake has closed, then (2000 + 50 - 981)/100 = 10.69 m/s² (derived).</summary>
     [Fact]
     public void HowFarDoesTheLiftDrop()
     {
-        Assert.Equal(0, Run("stop", Plan, Trace, "--fault", "runaway", "--direction", "negative", "--json", Path.Combine(_folder, "stop.json")));
-        using var result = JsonDocument.Parse(File.ReadAllText(Path.Combine(_folder, "stop.json")));
+        Assert.Equal(0, Run("stop", Plan, Trace, "--fault", "runaway", "--direction", "negative", "--json", Path.Combine(Folder, "stop.json")));
+        using var result = JsonDocument.Parse(File.ReadAllText(Path.Combine(Folder, "stop.json")));
         var fall = result.RootElement.GetProperty("envelopes")[0].GetProperty("worst").EnumerateArray().First(worst => worst.GetProperty("figure").GetString() == "fall").GetProperty("value").GetDouble();
         var off = 0.2 + 0.014 * 29.31;
         var closed = off + 0.06 * 9.31;
         // The worst begins at rest: from there to the limit it falls v²/2a, upwards it turns first.
         Assert.Equal(off * off / (2 * 29.31) + (off + closed) / 2 * 0.06 + closed * closed / (2 * 10.69), fall, 1e-6);
-        Assert.Contains("It falls", _out.ToString());
-        Assert.Contains("Found by travel after", _out.ToString());
-        Assert.Contains("no safety component", _out.ToString());
+        Assert.Contains("It falls", Out.ToString());
+        Assert.Contains("Found by travel after", Out.ToString());
+        Assert.Contains("no safety component", Out.ToString());
     }
 
     /// <summary>The page of the result names every member that there is.</summary>
@@ -56,8 +50,8 @@ public sealed class StopCommandTests : IDisposable
         var page = File.ReadAllText(Page());
         foreach (var arguments in new string[][] { ["stop", Plan], ["stop", Plan, Trace] })
         {
-            Assert.Equal(0, Run([.. arguments, "--json", Path.Combine(_folder, "stop.json")]));
-            using var result = JsonDocument.Parse(File.ReadAllText(Path.Combine(_folder, "stop.json")));
+            Assert.Equal(0, Run([.. arguments, "--json", Path.Combine(Folder, "stop.json")]));
+            using var result = JsonDocument.Parse(File.ReadAllText(Path.Combine(Folder, "stop.json")));
             Assert.All(Members(result.RootElement).Distinct(), member => Assert.Contains($"`{member}`", page, StringComparison.Ordinal));
         }
     }
@@ -74,9 +68,9 @@ public sealed class StopCommandTests : IDisposable
     [Fact]
     public void StopsFromTheLimits()
     {
-        Assert.Equal(0, Run("stop", Plan, "--csv", _folder));
-        Assert.Contains("-200 mm/s", _out.ToString());
-        Assert.Equal(3, File.ReadAllLines(Path.Combine(_folder, "stops.csv")).Length);
+        Assert.Equal(0, Run("stop", Plan, "--csv", Folder));
+        Assert.Contains("-200 mm/s", Out.ToString());
+        Assert.Equal(3, File.ReadAllLines(Path.Combine(Folder, "stops.csv")).Length);
     }
 
     /// <summary>Each axis in its own units, and in pictures of its own.</summary>
@@ -89,40 +83,40 @@ public sealed class StopCommandTests : IDisposable
                 "a_b": { "motion": "rotary", "channels": { "velocity": { "column": "v", "unit": "rpm" } }, "stops": { "STO": {} }, "plant": { "inertia": "1 kg·m²", "coulomb": "1 N·m" } } } }
             """);
         File.WriteAllText(Trace, "t [s];v\n0;100\n1;200\n");
-        Assert.Equal(0, Run("stop", Plan, Trace, "--demand", "stop0", "--plot", _folder, "--horizon", "100 s"));
-        Assert.Contains("from 200 mm/s", _out.ToString());
-        Assert.Contains("from 200 rpm", _out.ToString());
-        Assert.Equal(4, Directory.GetFiles(_folder, "*.png").Length);
-        Assert.Contains("from 200 rpm", File.ReadAllText(Path.Combine(_folder, "a_b-2-stop.svg")));
+        Assert.Equal(0, Run("stop", Plan, Trace, "--demand", "stop0", "--plot", Folder, "--horizon", "100 s"));
+        Assert.Contains("from 200 mm/s", Out.ToString());
+        Assert.Contains("from 200 rpm", Out.ToString());
+        Assert.Equal(4, Directory.GetFiles(Folder, "*.png").Length);
+        Assert.Contains("from 200 rpm", File.ReadAllText(Path.Combine(Folder, "a_b-2-stop.svg")));
     }
 
     [Fact]
     public void ABrakeThatStaysOpenIsSaid()
     {
         Assert.Equal(0, Run("stop", Plan, Trace, "--fault", "runaway", "openBrake", "--horizon", "2 s"));
-        Assert.Contains("NOT STOPPED: at 500 of 500 moments", _out.ToString());
+        Assert.Contains("NOT STOPPED: at 500 of 500 moments", Out.ToString());
     }
 
     [Fact]
     public void AnEmergencyStopAtEveryMoment()
     {
-        Assert.Equal(0, Run("stop", Plan, Trace, "--demand", "stop1", "--csv", _folder));
-        Assert.Contains("Worst at 0.2 s: stop 1 from 100 mm/s.", _out.ToString());
-        Assert.Equal(501, File.ReadAllLines(Path.Combine(_folder, "envelope.csv")).Length);
+        Assert.Equal(0, Run("stop", Plan, Trace, "--demand", "stop1", "--csv", Folder));
+        Assert.Contains("Worst at 0.2 s: stop 1 from 100 mm/s.", Out.ToString());
+        Assert.Equal(501, File.ReadAllLines(Path.Combine(Folder, "envelope.csv")).Length);
     }
 
     [Fact]
     public void PicturesAreDrawn()
     {
-        Assert.Equal(0, Run("stop", Plan, Trace, "--plot", _folder));
-        Assert.Equal(0, Run("stop", Plan, "--speed", "300 mm/s", "--plot", Path.Combine(_folder, "speed")));
+        Assert.Equal(0, Run("stop", Plan, Trace, "--plot", Folder));
+        Assert.Equal(0, Run("stop", Plan, "--speed", "300 mm/s", "--plot", Path.Combine(Folder, "speed")));
         foreach (var name in new[] { "lift-envelope", "lift-stop", "speed/lift-stop" })
         {
-            Assert.True(new FileInfo(Path.Combine(_folder, name + ".png")).Length > 10_000);
-            Assert.Contains("<svg", File.ReadAllText(Path.Combine(_folder, name + ".svg")));
+            Assert.True(new FileInfo(Path.Combine(Folder, name + ".png")).Length > 10_000);
+            Assert.Contains("<svg", File.ReadAllText(Path.Combine(Folder, name + ".svg")));
         }
 
-        Assert.Equal("", _error.ToString());
+        Assert.Equal("", Error.ToString());
     }
 
     [Theory]
@@ -135,8 +129,8 @@ public sealed class StopCommandTests : IDisposable
     public void WrongOptionsAreErrors(string message, params string[] options)
     {
         Assert.Equal(2, Run(["stop", Plan, .. options]));
-        Assert.Contains(message, _error.ToString());
-        Assert.Single(_error.ToString().TrimEnd().Split('\n'));
+        Assert.Contains(message, Error.ToString());
+        Assert.Single(Error.ToString().TrimEnd().Split('\n'));
     }
 
     [Fact]
@@ -144,15 +138,13 @@ public sealed class StopCommandTests : IDisposable
     {
         File.WriteAllText(Plan, """{ "plan": 1, "axes": { "x": { "motion": "linear", "stops": { "STO": {} } } } }""");
         Assert.Equal(2, Run("stop", Plan));
-        Assert.Contains("axes.x.plant", _error.ToString());
+        Assert.Contains("axes.x.plant", Error.ToString());
     }
 
     [Fact]
     public void QuietSaysNothing()
     {
         Assert.Equal(0, Run("stop", Plan, Trace, "--quiet"));
-        Assert.Equal("", _out.ToString() + _error);
+        Assert.Equal("", Out.ToString() + Error);
     }
-
-    private int Run(params string[] arguments) => CommandLine.Run(arguments, new Terminal(_out, _error, () => _bytes));
 }

@@ -4,9 +4,9 @@ using BenchmarkDotNet.Engines;
 
 namespace MonitorSim.Bench;
 
-/// <summary>The smallest limit that does not trip, over 10,000,000 samples of a motor-like speed.</summary>
+/// <summary>One SLS over 10,000,000 samples of a motor-like speed that never exceed it: its whole replay, and the smallest limit that does not trip; beside the largest magnitude of the same array.</summary>
 [SimpleJob(RunStrategy.Monitoring, warmupCount: 2, iterationCount: 9)]
-public class CriticalLimitBench
+public class SpeedLimitBench
 {
     private double[] _speed = [];
     private Questions _questions = null!;
@@ -16,6 +16,9 @@ public class CriticalLimitBench
 
     [Benchmark(Baseline = true)]
     public double MaxMagnitude() => TensorPrimitives.MaxMagnitude<double>(_speed);
+
+    [Benchmark]
+    public int QuietReplay() => _questions.Replayed();
 
     [Benchmark]
     public double WithoutFilter() => _questions.Critical(0);
