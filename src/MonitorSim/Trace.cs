@@ -15,12 +15,8 @@ public sealed class Trace
     /// <param name="sha256">The hash of the file's bytes, lower-case hexadecimal; null where there is no file.</param>
     /// <exception cref="InputException">No sample, times that do not rise from 0, a column of another length, a repeated name.</exception>
     public Trace(string name, long[] times, IReadOnlyList<Column> columns, string? sha256 = null)
-        : this(name, times, times.Length, columns, sha256) { }
-
-    // Room that a reader took in vain stays behind the last sample.
-    internal Trace(string name, long[] times, int count, IReadOnlyList<Column> columns, string? sha256)
     {
-        Count = count;
+        var count = times.Length;
         Name = name;
         Sha256 = sha256;
         _times = times;
@@ -49,10 +45,10 @@ public sealed class Trace
     public string? Sha256 { get; }
 
     /// <summary>How many samples there are; at least one.</summary>
-    public int Count { get; }
+    public int Count => _times.Length;
 
     /// <summary>Nanoseconds since the first sample, strictly rising from 0.</summary>
-    public ReadOnlySpan<long> Times => _times.AsSpan(0, Count);
+    public ReadOnlySpan<long> Times => _times;
 
     internal long[] TimesArray => _times;
 

@@ -7,7 +7,7 @@ internal sealed class SampleTimes
 
     public SampleTimes() => _times = new long[64];
 
-    public SampleTimes(long[] times, int count) => (_times, Count) = (times, count);
+    public SampleTimes(long[] times) => (_times, Count) = (times, times.Length);
 
     public int Count { get; private set; }
 

@@ -25,7 +25,7 @@ internal sealed class Inputs
     public Inputs(Plan plan, Trace trace)
     {
         MissingCells.Check(plan, trace, ChannelColumns(plan));
-        Times = new(trace.TimesArray, trace.Count);
+        Times = new(trace.TimesArray);
         Gaps = new(plan, trace.Times, trace.Sampling);
         Gaps.Check(plan, trace.Name);
         foreach (var column in ChannelColumns(plan))

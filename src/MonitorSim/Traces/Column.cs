@@ -35,17 +35,13 @@ public sealed class NumberColumn : Column
     /// <param name="beyondDouble">The exact values of those cells whose text the shortest decimal of their double does not
     /// give back (more than 15 digits); null where there are none.</param>
     public NumberColumn(string name, string? unit, double[] values, IReadOnlyDictionary<int, Fraction>? beyondDouble = null)
-        : this(name, unit, values, values.Length, beyondDouble) { }
-
-    // Room that a reader took in vain stays behind the last sample: giving it back would need a second array.
-    internal NumberColumn(string name, string? unit, double[] values, int count, IReadOnlyDictionary<int, Fraction>? beyondDouble)
-        : base(name, unit) => (_values, Count, _beyondDouble) = (values, count, beyondDouble);
+        : base(name, unit) => (_values, _beyondDouble) = (values, beyondDouble);
 
     /// <inheritdoc/>
-    public override int Count { get; }
+    public override int Count => _values.Length;
 
     /// <summary>One value a sample; NaN where the cell is empty.</summary>
-    public ReadOnlySpan<double> Values => _values.AsSpan(0, Count);
+    public ReadOnlySpan<double> Values => _values;
 
     internal double[] Array => _values;
 
@@ -96,19 +92,16 @@ public sealed class WordColumn : Column
     /// <param name="name">The column's header.</param>
     /// <param name="codes">One index into <paramref name="words"/> a sample, -1 where the cell is empty. Taken over, not copied.</param>
     /// <param name="words">The distinct words, as written.</param>
-    public WordColumn(string name, int[] codes, IReadOnlyList<string> words) : this(name, codes, codes.Length, words) { }
-
-    internal WordColumn(string name, int[] codes, int count, IReadOnlyList<string> words) : base(name, null) =>
-        (_codes, Count, Words) = (codes, count, words);
+    public WordColumn(string name, int[] codes, IReadOnlyList<string> words) : base(name, null) => (_codes, Words) = (codes, words);
 
     /// <inheritdoc/>
-    public override int Count { get; }
+    public override int Count => _codes.Length;
 
     /// <summary>The distinct words, as written.</summary>
     public IReadOnlyList<string> Words { get; }
 
     /// <summary>One index into <see cref="Words"/> a sample; -1 where the cell is empty.</summary>
-    public ReadOnlySpan<int> Codes => _codes.AsSpan(0, Count);
+    public ReadOnlySpan<int> Codes => _codes;
 
     /// <inheritdoc/>
     public override bool IsMissing(int sample) => _codes[sample] < 0;

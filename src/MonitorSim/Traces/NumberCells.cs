@@ -3,10 +3,10 @@ namespace MonitorSim.Traces;
 /// <summary>A column of numbers while it is being read.</summary>
 internal sealed class NumberCells(int index, string name, string? unit, byte mark) : Cells(index, name, unit)
 {
-    private double[] _values = [];
+    private readonly Blocks<double> _values = new();
     private ExactReadings? _beyond;
 
-    public override void Grow(int capacity) => Room.Grow(ref _values, capacity);
+    public override void Open() => _values.Open();
 
     /// <summary>Reads a cell into a sample's place.</summary>
     public CellText Set(int sample, ReadOnlySpan<byte> cell) =>
@@ -19,11 +19,7 @@ internal sealed class NumberCells(int index, string name, string? unit, byte mar
         return text;
     }
 
-    public override Column ToColumn(int count)
-    {
-        Room.Trim(ref _values, count);
-        var values = _values;
-        _values = [];
-        return new NumberColumn(Name, Unit, values, count, _beyond);
-    }
+    public override Column ToColumn(int count) => new NumberColumn(Name, Unit, _values.ToArray(count), _beyond);
+
+    public override void Dispose() => _values.Dispose();
 }

@@ -11,10 +11,10 @@ internal sealed class OpenCells(int index, string name, string? unit, byte mark)
     private bool _isWords;
     private bool _isNumbers;
 
-    public override void Grow(int capacity)
+    public override void Open()
     {
-        if (!_isWords) _numbers.Grow(capacity);
-        if (!_isNumbers) _words.Grow(capacity);
+        if (!_isWords) _numbers.Open();
+        if (!_isNumbers) _words.Open();
     }
 
     /// <summary>Reads a cell into a sample's place.</summary>
@@ -28,18 +28,24 @@ internal sealed class OpenCells(int index, string name, string? unit, byte mark)
         if (number is CellText.NotANumber)
         {
             _isWords = true;
-            _numbers.Grow(0);
+            _numbers.Dispose();
             return CellText.Number;
         }
 
         if (_words.Distinct > ManyDistinct)
         {
             _isNumbers = true;
-            _words.Grow(0);
+            _words.Dispose();
         }
 
         return number;
     }
 
     public override Column ToColumn(int count) => _isWords ? _words.ToColumn(count) : _numbers.ToColumn(count);
+
+    public override void Dispose()
+    {
+        _numbers.Dispose();
+        _words.Dispose();
+    }
 }

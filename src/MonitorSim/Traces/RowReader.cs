@@ -4,7 +4,7 @@ using CsvHelper;
 namespace MonitorSim.Traces;
 
 /// <summary>Reads the samples, row by row, into columns.</summary>
-internal sealed class RowReader
+internal sealed class RowReader : IDisposable
 {
     private readonly Layout _layout;
     private readonly ProblemList _problems;
@@ -14,7 +14,8 @@ internal sealed class RowReader
     private readonly WordCells[] _words;
     private readonly OpenCells[] _open;
     private readonly Cells[] _all;
-    private long[] _times = [];
+    private readonly Blocks<long> _times = new();
+    private long _timeBefore = -1;
     private int _count;
 
     // A row of another length is truncated if nothing follows it, else ragged: known one row later.
@@ -35,13 +36,11 @@ internal sealed class RowReader
 
     /// <summary>Reads everything.</summary>
     /// <param name="text">UTF-8, from the first sample on.</param>
-    /// <param name="room">How much room to take.</param>
-    public void Read(HeadStream text, Room room)
+    public void Read(HeadStream text)
     {
         var options = HeadRows.Options(_layout.Delimiter, new() { BufferSize = 256 << 10, OnMalformedRecord = Malformed, TrimWhitespace = _layout.SpacedQuotes });
         using var reader = CsvReader.Create(text, options, leaveOpen: true);
         var cells = _layout.Names.Length;
-        var capacity = 0;
         try
         {
             while (reader.Read())
@@ -53,13 +52,7 @@ internal sealed class RowReader
                 }
 
                 if (_oddRow is not null) Ragged();
-                if (_count == capacity)
-                {
-                    capacity = room.After(capacity);
-                    Room.Grow(ref _times, capacity);
-                    foreach (var column in _all) column.Grow(capacity);
-                }
-
+                if (_count % Blocks<long>.Size == 0) OpenBlocks();
                 Row(reader);
                 _count++;
             }
@@ -78,10 +71,21 @@ internal sealed class RowReader
     public Trace ToTrace(string name, string sha256)
     {
         _problems.ThrowIfAny();
-        Room.Trim(ref _times, _count);
-        var columns = new Column[_all.Length];
-        for (var i = 0; i < columns.Length; i++) columns[i] = _all[i].ToColumn(_count);
-        return new Trace(name, _times, _count, columns, sha256);
+        return new Trace(name, _times.ToArray(_count), [.. _all.Select(column => column.ToColumn(_count))], sha256);
+    }
+
+    public void Dispose()
+    {
+        _times.Dispose();
+        foreach (var column in _all) column.Dispose();
+    }
+
+    private void OpenBlocks()
+    {
+        if (_count > Array.MaxLength - Blocks<long>.Size)
+            throw new InputException(new Problem(_problems.File, $"more than {_count} samples", "cut the recording into parts"));
+        _times.Open();
+        foreach (var column in _all) column.Open();
     }
 
     private void Row(CsvReader reader)
@@ -116,11 +120,9 @@ internal sealed class RowReader
         }
 
         var found = _timeCells.Read(reader.GetSpan(_layout.Time), out var time);
-        var before = sample == 0 ? -1 : _times[sample - 1];
-        _times[sample] = time;
-        if (found == CellText.Number && time > before) return;
-        TimeProblem(reader, found, time, before);
-        if (found != CellText.Number) _times[sample] = before;
+        var before = _timeBefore;
+        if (found != CellText.Number || time <= before) TimeProblem(reader, found, time, before);
+        _times[sample] = _timeBefore = found == CellText.Number ? time : before;
     }
 
     private void TimeProblem(CsvReader reader, CellText found, long time, long before)

@@ -40,7 +40,7 @@ public static class TraceReader
         try
         {
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1, FileOptions.SequentialScan);
-            return Read(file, path, Path.GetFileName(path), file.CanSeek ? file.Length : 0, dialect, wanted, out found, progress, cancel);
+            return Read(file, path, Path.GetFileName(path), dialect, wanted, out found, progress, cancel);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -75,9 +75,9 @@ public static class TraceReader
     /// <exception cref="InputException">It cannot be read.</exception>
     public static Trace Read(Stream stream, string name, Dialect? dialect, IReadOnlyCollection<ColumnRequest>? wanted, out DialectFound found,
         IProgress<long>? progress = null, CancellationToken cancel = default) =>
-        Read(stream, name == "-" ? "standard input" : name, name, 0, dialect, wanted, out found, progress, cancel);
+        Read(stream, name == "-" ? "standard input" : name, name, dialect, wanted, out found, progress, cancel);
 
-    private static Trace Read(Stream stream, string place, string name, long length, Dialect? dialect, IReadOnlyCollection<ColumnRequest>? wanted,
+    private static Trace Read(Stream stream, string place, string name, Dialect? dialect, IReadOnlyCollection<ColumnRequest>? wanted,
         out DialectFound found, IProgress<long>? progress, CancellationToken cancel)
     {
         dialect ??= new Dialect();
@@ -87,10 +87,9 @@ public static class TraceReader
         BinaryContent.Check(text.Head, place);
         var layout = new LayoutFinder(place, dialect).Find(text, encoding);
         var columns = ColumnPlan.Of(layout, wanted, place);
-        var rows = new RowReader(layout, columns, new ProblemList(place));
-        var room = new Room(text.Head[layout.Offset..], length, () => raw.Count);
+        using var rows = new RowReader(layout, columns, new ProblemList(place));
         text.Skip(layout.Offset);
-        rows.Read(text, room);
+        rows.Read(text);
         found = layout.Found;
         return rows.ToTrace(name, raw.Sha256());
     }

@@ -8,13 +8,13 @@ internal sealed class WordCells(int index, string name, string? unit) : Cells(in
     private readonly List<string> _words = [];
     private readonly List<byte[]> _bytes = [];
     private readonly Dictionary<string, int> _codeOf = new(StringComparer.Ordinal);
-    private int[] _codes = [];
+    private readonly Blocks<int> _codes = new();
     private int _last = -1;
 
     /// <summary>How many distinct words there are.</summary>
     public int Distinct => _words.Count;
 
-    public override void Grow(int capacity) => Room.Grow(ref _codes, capacity);
+    public override void Open() => _codes.Open();
 
     /// <summary>Reads a cell into a sample's place. False where it is no text in UTF-8.</summary>
     public bool Set(int sample, ReadOnlySpan<byte> cell)
@@ -54,11 +54,7 @@ internal sealed class WordCells(int index, string name, string? unit) : Cells(in
         return true;
     }
 
-    public override Column ToColumn(int count)
-    {
-        Room.Trim(ref _codes, count);
-        var codes = _codes;
-        _codes = [];
-        return new WordColumn(Name, codes, count, _words);
-    }
+    public override Column ToColumn(int count) => new WordColumn(Name, _codes.ToArray(count), _words);
+
+    public override void Dispose() => _codes.Dispose();
 }

@@ -31,7 +31,7 @@ public class ReadingTests
     public void A_value_a_rate_and_a_ramp(Grid grid)
     {
         var channel = grid.Channel();
-        var times = new SampleTimes([.. grid.Values.Select((_, k) => k * 4_000_000L)], grid.Values.Length);
+        var times = new SampleTimes([.. grid.Values.Select((_, k) => k * 4_000_000L)]);
         var rate = new Difference(channel, times, 2);
         for (var k = 1; k < grid.Values.Length; k++)
         {

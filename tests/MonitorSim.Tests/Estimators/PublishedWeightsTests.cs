@@ -13,7 +13,7 @@ public class PublishedWeightsTests
     {
         times ??= [.. Enumerable.Range(0, positions.Length).Select(k => k * 1_000_000_000L)];
         var source = new RecordedChannel(new(new NumberColumn("p", null, positions), hold: false), Fraction.One, Fraction.Zero);
-        return new SavitzkyGolay(source, new(times, times.Length), positions.Length, degree).Value(positions.Length - 1);
+        return new SavitzkyGolay(source, new(times), positions.Length, degree).Value(positions.Length - 1);
     }
 
     private static double[] Weights(int samples, int degree) =>
@@ -55,7 +55,7 @@ public class PublishedWeightsTests
     {
         var column = new NumberColumn("p", null, [0, 1, 4, 9, 16, 25]);
         var times = Enumerable.Range(0, 6).Select(k => k * 1_000_000_000L).ToArray();
-        var slope = new SavitzkyGolay(new RecordedChannel(new(column, hold: false), Fraction.One, Fraction.Zero), new(times, 6), 5, 2);
+        var slope = new SavitzkyGolay(new RecordedChannel(new(column, hold: false), Fraction.One, Fraction.Zero), new(times), 5, 2);
         Assert.Equal(Presence.NotYet, slope.At(0));
         Assert.Equal([1.0, 4.0, 6.0, 8.0, 10.0], Enumerable.Range(1, 5).Select(k => Math.Round(slope.Value(k), 12)));
     }

@@ -26,7 +26,7 @@ public class SteadyMotionTests
               "position": { "column": "p", "unit": "m" }, "velocity": { "from": "position", "estimator": { {{estimator}} } } } } } }
             """);
         var source = new RecordedChannel(new Numbers(new NumberColumn("p", null, positions), hold: false), Fraction.One, Fraction.Zero);
-        return Estimator.Of(plan.Axes["x"].Channels.Velocity!.Estimator!, source, new SampleTimes(times, times.Length));
+        return Estimator.Of(plan.Axes["x"].Channels.Velocity!.Estimator!, source, new SampleTimes(times));
     }
 
     [Theory]

@@ -13,7 +13,7 @@ public class CycleTests
         long[] times = [0, .. steps.Select(step => (long)step % 7 + 1)];
         for (var k = 1; k < times.Length; k++) times[k] += times[k - 1];
         long cycle = period % 9 + 1, phase = phaseSeed % cycle, delay = inputDelay % 25;
-        var clock = new CycleClock(new SampleTimes(times, times.Length), cycle, phase, delay);
+        var clock = new CycleClock(new SampleTimes(times), cycle, phase, delay);
 
         // c_n = phase + n·T, for every n at which c_n - inputDelay lies within the samples.
         var expected = Enumerable.Range(0, 1000).Select(n => phase + n * cycle).Where(c => c - delay >= 0 && c - delay <= times[^1])

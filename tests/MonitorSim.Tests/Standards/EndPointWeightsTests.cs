@@ -72,6 +72,6 @@ public class EndPointWeightsTests
     private static double Slope(int degree, double[] positions, long[] times)
     {
         var source = new RecordedChannel(new(new NumberColumn("p", null, positions), hold: false), Fraction.One, Fraction.Zero);
-        return new SavitzkyGolay(source, new(times, times.Length), positions.Length, degree).Value(positions.Length - 1);
+        return new SavitzkyGolay(source, new(times), positions.Length, degree).Value(positions.Length - 1);
     }
 }

@@ -16,7 +16,7 @@ public class FilterTheoryTests
     private static Channel Rate(EstimatorPlan plan, int count, Func<int, double> position)
     {
         var source = new RecordedChannel(new(new NumberColumn("p", null, [.. Enumerable.Range(0, count).Select(position)]), hold: false), Fraction.One, Fraction.Zero);
-        return Estimator.Of(plan, source, new([.. Enumerable.Range(0, count).Select(k => k * 1_000_000L)], count));
+        return Estimator.Of(plan, source, new([.. Enumerable.Range(0, count).Select(k => k * 1_000_000L)]));
     }
 
     private static EstimatorFigures Figures(EstimatorPlan plan) => EstimatorFigures.Of(plan, 1_000_000);

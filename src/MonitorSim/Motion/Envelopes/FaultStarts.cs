@@ -24,7 +24,7 @@ internal sealed class FaultStarts
         _question = question;
         _plant = Plant.Of(axis);
         _times = trace.Times.ToArray();
-        var (times, channels) = (new SampleTimes(_times, _times.Length), engine.Channels[name]);
+        var (times, channels) = (new SampleTimes(_times), engine.Channels[name]);
         var period = Math.Max(1, (long)(trace.Sampling?.Median ?? 1));
         var response = new ResponseTimes(plan, axis, period);
         var programs = Enum.GetValues<Reaction>().ToDictionary(reaction => reaction, reaction => new Lazy<StopProgram>(() => StopProgram.Of(plan, axis, reaction, period / 1e9)));
