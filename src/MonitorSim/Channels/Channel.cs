@@ -1,4 +1,5 @@
 using Fractions;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Channels;
 
@@ -31,6 +32,15 @@ internal abstract class Channel
     public virtual Ranking? Ranking(bool magnitude) => null;
 
     public bool IsPresent(int sample) => At(sample) == Presence.Present;
+
+    /// <summary>How many samples before the newest one it looks at.</summary>
+    public virtual int LooksBack => 0;
+
+    /// <summary>Forgets what it keeps of the samples before one, for good; what it will still need of them it takes first.</summary>
+    public virtual void LetGo(int before) { }
+
+    /// <summary>Carries what it has worked out.</summary>
+    public virtual void Carry(Checkpoint checkpoint) { }
 
     /// <summary>The first sample from one on, before another, that may lie outside low to high, or has no value; <paramref name="until"/> if there
     /// is none. It may name a sample too many, never one too late: the bounds are narrowed by more than all errors.</summary>

@@ -3,43 +3,26 @@ using MonitorSim.Traces;
 
 namespace MonitorSim.Channels;
 
-/// <summary>The raw numbers of one column, whole or growing sample by sample. Missing cells may be held.</summary>
-internal sealed class Numbers
+/// <summary>The raw numbers of one column. Missing cells may be held.</summary>
+internal sealed class Numbers : Samples<double>
 {
-    private double[] _values;
-    private Dictionary<int, Fraction>? _exact;
+    private readonly Dictionary<int, Fraction>? _exact;
     private readonly NumberColumn? _column;
 
-    public Numbers() => _values = new double[64];
+    /// <summary>None yet.</summary>
+    public Numbers() { }
 
     /// <summary>Wraps a whole column without copying it, unless missing cells are to be held.</summary>
-    public Numbers(NumberColumn column, bool hold)
+    public Numbers(NumberColumn column, bool hold) : base(hold && column.HasMissing ? WithHeld(column) : column.Array)
     {
-        Count = column.Count;
         _column = column;
-        if (!hold || !column.HasMissing)
-        {
-            _values = column.Array;
-            return;
-        }
-
-        _values = column.Values.ToArray();
+        if (!hold || !column.HasMissing) return;
         _exact = [];
-        for (var k = 1; k < _values.Length; k++)
-        {
-            if (!double.IsNaN(_values[k])) continue;
-            _values[k] = _values[k - 1];
-            if (!double.IsNaN(_values[k])) _exact[k] = Exact(k - 1);
-        }
+        for (var k = 1; k < Count; k++)
+            if (column.IsMissing(k) && !IsMissing(k)) _exact[k] = Exact(k - 1);
     }
 
-    public int Count { get; private set; }
-
-    public double this[int sample] => _values[sample];
-
-    public ReadOnlySpan<double> Span => _values.AsSpan(0, Count);
-
-    public bool IsMissing(int sample) => double.IsNaN(_values[sample]);
+    public bool IsMissing(int sample) => double.IsNaN(this[sample]);
 
     /// <summary>Whether each exact number is the shortest decimal of its double, so that doubles and exact numbers have one order.</summary>
     public bool AreShortest => _exact is not { Count: > 0 } && _column?.IsShortest != false;
@@ -47,13 +30,16 @@ internal sealed class Numbers
     public Fraction Exact(int sample) =>
         _exact is not null && _exact.TryGetValue(sample, out var exact) ? exact
         : _column is not null ? _column.Exact(sample)
-        : NumberColumn.ShortestDecimal(_values[sample]);
+        : NumberColumn.ShortestDecimal(this[sample]);
 
     /// <summary>Adds the value of the next sample; NaN where it is missing.</summary>
-    public void Append(double value, bool hold)
+    public void Append(double value, bool hold) => Append(hold && double.IsNaN(value) && Count > 0 ? this[Count - 1] : value);
+
+    private static double[] WithHeld(NumberColumn column)
     {
-        if (Count == _values.Length) Array.Resize(ref _values, 2 * Count);
-        _values[Count] = hold && double.IsNaN(value) && Count > 0 ? _values[Count - 1] : value;
-        Count++;
+        var values = column.Values.ToArray();
+        for (var k = 1; k < values.Length; k++)
+            if (double.IsNaN(values[k])) values[k] = values[k - 1];
+        return values;
     }
 }

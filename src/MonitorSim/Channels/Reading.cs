@@ -31,6 +31,12 @@ internal readonly struct Reading
     /// <summary>A duration as a quantity of its own, in seconds.</summary>
     public static Reading OfDuration(long nanoseconds) => default(Reading).Plus(Constant.SecondsPerNanosecond, nanoseconds);
 
+    /// <summary>A value that no longer belongs to a recording.</summary>
+    public static Reading Held(double value, double error, Fraction exact) => Of(new HeldValue(value, error, exact), 0);
+
+    /// <summary>The same without the recording that it was read from.</summary>
+    public Reading Held() => _a is HeldValue && _b is null && _constant is null ? this : Held(Value, Error, Exact());
+
     public Reading Minus(Channel channel, int sample) => With(channel, sample, -1);
 
     /// <summary>Subtracts a reading of a single channel.</summary>

@@ -29,13 +29,13 @@ internal sealed class RecordedChannel(Numbers raw, Fraction factor, Fraction off
     public override int FirstOutside(double low, double high, int from, int until)
     {
         var (rawLow, rawHigh, margin) = InRaw(low, high);
-        return from + Scan.FirstNotWithin(raw.Span[from..until], rawLow + margin, rawHigh - margin);
+        return from + Scan.FirstNotWithin(raw.Between(from, until), rawLow + margin, rawHigh - margin);
     }
 
     public override int FirstWithin(double low, double high, int from, int until)
     {
         var (rawLow, rawHigh, margin) = InRaw(low, high);
-        return from + Scan.FirstNotBeyond(raw.Span[from..until], rawLow - margin, rawHigh + margin);
+        return from + Scan.FirstNotBeyond(raw.Between(from, until), rawLow - margin, rawHigh + margin);
     }
 
     // The bounds carried back to the column, so that the column is scanned as it is.

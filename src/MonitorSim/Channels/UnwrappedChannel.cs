@@ -1,4 +1,5 @@
 using Fractions;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Channels;
 
@@ -8,8 +9,9 @@ internal sealed class UnwrappedChannel(Channel position, Constant modulo) : Chan
 {
     private readonly Constant _half = new(modulo.Exact / 2);
     private readonly Constant _minusHalf = new(-modulo.Exact / 2);
-    private readonly List<int> _turns = [];
-    private int _lastPresent = -1;
+    private readonly Samples<int> _turns = new();
+    private Reading? _last;
+    private int _lastTurns;
 
     public override Presence At(int sample) => position.At(sample);
 
@@ -23,6 +25,21 @@ internal sealed class UnwrappedChannel(Channel position, Constant modulo) : Chan
 
     public override Fraction Exact(int sample) => position.Exact(sample) + Turns(sample) * modulo.Exact;
 
+    public override int LooksBack => 1;
+
+    public override void LetGo(int before)
+    {
+        Turns(before);
+        _turns.LetGo(before);
+        _last = _last?.Held();
+    }
+
+    public override void Carry(Checkpoint checkpoint)
+    {
+        _turns.Carry(checkpoint);
+        (_last, _lastTurns) = (checkpoint.Of(_last), checkpoint.Of(_lastTurns));
+    }
+
     private int Turns(int sample)
     {
         while (_turns.Count <= sample) Extend();
@@ -34,22 +51,21 @@ internal sealed class UnwrappedChannel(Channel position, Constant modulo) : Chan
         var k = _turns.Count;
         if (!position.IsPresent(k))
         {
-            _turns.Add(k == 0 ? 0 : _turns[k - 1]);
+            _turns.Append(_lastTurns);
             return;
         }
 
-        var turns = _lastPresent < 0 ? 0 : _turns[_lastPresent];
-        if (_lastPresent >= 0)
+        if (_last is { } last)
         {
             // Positions may lie more than one turn apart, so count until the step lies within half a turn.
-            var step = Reading.Of(position, k).Minus(position, _lastPresent);
+            var step = Reading.Of(position, k).Minus(last);
             var turn = (long)Math.Round(-step.Value / modulo.Value);
             while (Reading.Compare(step.Plus(modulo, turn), _half) > 0) turn--;
             while (Reading.Compare(step.Plus(modulo, turn), _minusHalf) <= 0) turn++;
-            turns += (int)turn;
+            _lastTurns += (int)turn;
         }
 
-        _turns.Add(turns);
-        _lastPresent = k;
+        _turns.Append(_lastTurns);
+        _last = Reading.Of(position, k);
     }
 }

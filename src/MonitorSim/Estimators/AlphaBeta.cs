@@ -1,4 +1,5 @@
 using MonitorSim.Channels;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Estimators;
 
@@ -8,6 +9,12 @@ internal sealed class AlphaBeta(Channel source, SampleTimes times, double alpha,
     private double _position;
 
     protected override int Reach => 1;
+
+    public override void Carry(Checkpoint checkpoint)
+    {
+        base.Carry(checkpoint);
+        _position = checkpoint.Of(_position);
+    }
 
     protected override double Estimate(int sample)
     {

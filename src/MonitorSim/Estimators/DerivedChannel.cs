@@ -1,4 +1,5 @@
 using MonitorSim.Channels;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Estimators;
 
@@ -13,6 +14,12 @@ internal abstract class DerivedChannel(Channel source, SampleTimes times) : Chan
 
     /// <summary>How many samples before the newest one the estimator looks at.</summary>
     protected abstract int Reach { get; }
+
+    public override int LooksBack => Reach + Source.LooksBack;
+
+    public override void LetGo(int before) => Oldest(before);
+
+    public override void Carry(Checkpoint checkpoint) => _first = checkpoint.Of(_first);
 
     public override Presence At(int sample)
     {

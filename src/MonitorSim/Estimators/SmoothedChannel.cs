@@ -1,13 +1,14 @@
 using Fractions;
 using MonitorSim.Quantities;
 using MonitorSim.Channels;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Estimators;
 
 /// <summary>A smoothing estimator: what it gives is compared as the double it is.</summary>
 internal abstract class SmoothedChannel(Channel source, SampleTimes times) : DerivedChannel(source, times)
 {
-    private readonly List<double> _values = [];
+    private readonly Samples<double> _values = new();
 
     public override Presence At(int sample)
     {
@@ -20,10 +21,23 @@ internal abstract class SmoothedChannel(Channel source, SampleTimes times) : Der
         while (_values.Count <= sample)
         {
             var k = _values.Count;
-            _values.Add(base.At(k) == Presence.Present ? Estimate(k) : double.NaN);
+            _values.Append(base.At(k) == Presence.Present ? Estimate(k) : double.NaN);
         }
 
         return _values[sample];
+    }
+
+    public override void LetGo(int before)
+    {
+        base.LetGo(before);
+        Value(before);
+        _values.LetGo(before);
+    }
+
+    public override void Carry(Checkpoint checkpoint)
+    {
+        base.Carry(checkpoint);
+        _values.Carry(checkpoint);
     }
 
     public sealed override double Error(int sample) => 0;

@@ -1,4 +1,5 @@
 using MonitorSim.Channels;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Monitors;
 
@@ -75,6 +76,20 @@ internal sealed class Chain
 
     /// <summary>Opens the latch.</summary>
     public void Acknowledge() => IsTripped = false;
+
+    /// <summary>Keeps what it remembers of samples apart from the recording.</summary>
+    public void LetGo()
+    {
+        foreach (var run in _runs) run.LetGo();
+        _watch.Measures.LetGo();
+    }
+
+    public void Carry(Checkpoint checkpoint)
+    {
+        IsTripped = checkpoint.Of(IsTripped);
+        foreach (var run in _runs) run.Carry(checkpoint);
+        _watch.Carry(checkpoint);
+    }
 }
 
 /// <summary>The states of a monitor.</summary>
@@ -110,6 +125,17 @@ internal sealed class Run
         if (!IsOn) (IsOn, Since, Tripped, Peak, PeakAt) = (true, cycle.Time, false, reading, cycle.Time);
         else if (Reading.Compare(reading, Peak) > 0) (Peak, PeakAt) = (reading, cycle.Time);
         Until = cycle.Time;
+    }
+
+    public void LetGo()
+    {
+        if (IsOn) Peak = Peak.Held();
+    }
+
+    public void Carry(Checkpoint checkpoint)
+    {
+        (IsOn, Since, Until, PeakAt, Tripped) = (checkpoint.Of(IsOn), checkpoint.Of(Since), checkpoint.Of(Until), checkpoint.Of(PeakAt), checkpoint.Of(Tripped));
+        if (IsOn) Peak = checkpoint.Of(Peak);
     }
 
     public void End()

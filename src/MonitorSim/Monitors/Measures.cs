@@ -1,4 +1,5 @@
 using MonitorSim.Channels;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Monitors;
 
@@ -15,6 +16,12 @@ internal abstract class Measures
 
     /// <summary>Forgets all references: the request came anew.</summary>
     public virtual void Forget() { }
+
+    /// <summary>Keeps what it remembers of samples apart from the recording, which is about to be let go.</summary>
+    public virtual void LetGo() { }
+
+    /// <summary>Carries what it remembers.</summary>
+    public virtual void Carry(Checkpoint checkpoint) { }
 
     /// <summary>Measures one cycle of a request.</summary>
     /// <param name="cycle">The cycle.</param>

@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Quantities;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Monitors;
 
@@ -13,6 +14,9 @@ internal abstract class OutputMeasures(Quantity? onDelay, Quantity? offDelay) : 
     public override IReadOnlyList<Side> Sides => [];
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons) { }
+
+    public sealed override void Carry(Checkpoint checkpoint) =>
+        (_isOn, _holdsSince, _failsSince) = (checkpoint.Of(_isOn), checkpoint.Of(_holdsSince), checkpoint.Of(_failsSince));
 
     public sealed override bool? Output(in Cycle cycle, bool isActive)
     {

@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Plans;
+using MonitorSim.Replays;
 using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
@@ -33,7 +34,7 @@ public sealed record Sdi : MonitorPlan
 /// <summary>SDI: the way back from the furthest position reached, or from the start; mirrored where negative is permitted.</summary>
 internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart, Constant tolerance) : Measures
 {
-    private int _reference = -1;
+    private Reading? _reference;
 
     public override IReadOnlyList<Side> Sides { get; } = [Side.Upper(travel.Unit, tolerance)];
 
@@ -43,30 +44,34 @@ internal sealed class SdiMeasures(Measured travel, bool mirrored, bool fromStart
 
     public override Channel? Reference => travel.First;
 
-    public override void Forget() => _reference = -1;
+    public override void Forget() => _reference = null;
+
+    public override void LetGo() => _reference = _reference?.Held();
+
+    public override void Carry(Checkpoint checkpoint) => _reference = checkpoint.Of(_reference);
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {
-        var position = travel.First;
-        if (!watch.IsWatching || !position.IsPresent(cycle.Sample)) return;
-        if (_reference < 0) _reference = cycle.Sample;
-        var back = Reading.Of(position, _reference).Minus(position, cycle.Sample);
+        if (!watch.IsWatching || !travel.First.IsPresent(cycle.Sample)) return;
+        var position = travel.Value(cycle.Sample);
+        _reference ??= position;
+        var back = _reference.Value.Minus(position);
         if (mirrored) back = back.Negated();
         if (!fromStart && Reading.Sign(back) < 0)
         {
-            _reference = cycle.Sample;
-            back = Reading.Of(position, _reference).Minus(position, cycle.Sample);
+            _reference = position;
+            back = position.Minus(position);
         }
 
         comparisons[0].Make(back);
     }
 
     // The furthest position reached goes on changing.
-    public override bool IsSettled => fromStart && _reference >= 0;
+    public override bool IsSettled => fromStart && _reference is not null;
 
     public override int FirstAbove(int side, double bound, int from, int until, Watch watch)
     {
-        var reference = travel.First.Value(_reference);
+        var reference = _reference!.Value.Value;
         return mirrored
             ? travel.First.FirstOutside(double.NegativeInfinity, reference + bound, from, until)
             : travel.First.FirstOutside(reference - bound, double.PositiveInfinity, from, until);

@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Plans;
+using MonitorSim.Replays;
 using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
@@ -33,7 +34,7 @@ public sealed record Sli : MonitorPlan
 /// <summary>SLI: the distance from where watching began while the move may last, then the distance from where it should have ended.</summary>
 internal sealed class SliMeasures(Measured travel, Constant increment, long moveTime, Constant? window) : Measures
 {
-    private int _start = -1, _end = -1;
+    private Reading? _start, _end;
 
     public override IReadOnlyList<Side> Sides { get; } =
         [new("increment", travel.Unit, increment), .. window is null ? Enumerable.Empty<Side>() : [new("window", travel.Unit, window)]];
@@ -44,31 +45,35 @@ internal sealed class SliMeasures(Measured travel, Constant increment, long move
 
     public override Channel? Reference => travel.First;
 
-    public override void Forget() => (_start, _end) = (-1, -1);
+    public override void Forget() => (_start, _end) = (null, null);
+
+    public override void LetGo() => (_start, _end) = (_start?.Held(), _end?.Held());
+
+    public override void Carry(Checkpoint checkpoint) => (_start, _end) = (checkpoint.Of(_start), checkpoint.Of(_end));
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {
-        var (position, k) = (travel.First, cycle.Sample);
-        if (watch.WatchingSince is not { } since || !position.IsPresent(k)) return;
+        if (watch.WatchingSince is not { } since || !travel.First.IsPresent(cycle.Sample)) return;
+        var position = travel.Value(cycle.Sample);
         if (cycle.Time - since < moveTime)
         {
-            if (_start < 0) _start = k;
-            comparisons[0].Make(Reading.Of(position, k).Minus(position, _start).Magnitude());
+            _start ??= position;
+            comparisons[0].Make(position.Minus(_start.Value).Magnitude());
         }
         else if (window is not null)
         {
-            if (_end < 0) _end = k;
-            comparisons[1].Make(Reading.Of(position, k).Minus(position, _end).Magnitude());
+            _end ??= position;
+            comparisons[1].Make(position.Minus(_end.Value).Magnitude());
         }
     }
 
-    public override bool IsSettled => _end >= 0 || (moveTime == long.MaxValue && _start >= 0);
+    public override bool IsSettled => _end is not null || (moveTime == long.MaxValue && _start is not null);
 
     public override int FirstAbove(int side, double bound, int from, int until, Watch watch)
     {
-        if (side == 0 && _end >= 0) return until;
-        if (side == 1 && _end < 0) return until;
-        var reference = travel.First.Value(side == 0 ? _start : _end);
+        if (side == 0 && _end is not null) return until;
+        if (side == 1 && _end is null) return until;
+        var reference = (side == 0 ? _start : _end)!.Value.Value;
         return travel.First.FirstOutside(reference - bound, reference + bound, from, until);
     }
 }

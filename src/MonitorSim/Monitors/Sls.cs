@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Plans;
+using MonitorSim.Replays;
 using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
@@ -63,8 +64,9 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
 {
     // Levels given up for a stricter one stay in force for the delay.
     private readonly List<(int Level, long GivenUpAt)> _pending = [];
-    private int _chosen = -1, _askedSample;
+    private int _chosen = -1;
     private long _askedAt;
+    private Reading? _askedSpeed;
 
     public override IReadOnlyList<Side> Sides { get; } =
         [new("upper", velocity.Unit, limits) { HasLevels = hasLevels },
@@ -78,6 +80,14 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
     {
         _pending.Clear();
         _chosen = -1;
+    }
+
+    public override void LetGo() => _askedSpeed = _askedSpeed?.Held();
+
+    public override void Carry(Checkpoint checkpoint)
+    {
+        checkpoint.List(_pending, level => (checkpoint.Of(level.Level), checkpoint.Of(level.GivenUpAt)));
+        (_chosen, _askedAt, _askedSpeed) = (checkpoint.Of(_chosen), checkpoint.Of(_askedAt), checkpoint.Of(_askedSpeed));
     }
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
@@ -104,7 +114,8 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
         if (watch.Choice != _chosen)
         {
             if (_chosen >= 0 && limits[watch.Choice].Exact < limits[_chosen].Exact) _pending.Add((_chosen, cycle.Time));
-            (_chosen, _askedAt, _askedSample) = (watch.Choice, cycle.Time, cycle.Sample);
+            (_chosen, _askedAt) = (watch.Choice, cycle.Time);
+            _askedSpeed = ramp is not null && IsPresent(cycle.Sample) ? Speed(cycle.Sample) : null;
         }
 
         var now = cycle.Time;
@@ -123,10 +134,10 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
     // The ramp starts at the speed at which the limit was asked for.
     private void Approach(in Cycle cycle, ref Comparison comparison)
     {
-        if (!IsPresent(_askedSample)) return;
+        if (_askedSpeed is not { } asked) return;
         var speed = Speed(cycle.Sample);
         if (Reading.Compare(speed, limits[_chosen]) <= 0) return;
-        comparison.Make(speed.Minus(Speed(_askedSample)).Plus(ramp!, cycle.Time - _askedAt));
+        comparison.Make(speed.Minus(asked).Plus(ramp!, cycle.Time - _askedAt));
     }
 
     // A signed limit bounds motion one way only, and so does the ramp towards it.

@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Plans;
+using MonitorSim.Replays;
 using MonitorSim.Quantities;
 
 namespace MonitorSim.Monitors;
@@ -32,7 +33,7 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
 {
     private readonly Measured _travel = axis.Travel!;
     private readonly Measured? _velocity = speed is null ? null : axis.Velocity!;
-    private int _reference = -1;
+    private Reading? _reference;
 
     public override IReadOnlyList<Side> Sides { get; } =
         [new("window", axis.Travel!.Unit, window), .. speed is null ? Enumerable.Empty<Side>() : [new("speed", axis.Velocity!.Unit, speed)]];
@@ -44,7 +45,11 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
 
     public override Channel? Reference => _travel.First;
 
-    public override void Forget() => _reference = -1;
+    public override void Forget() => _reference = null;
+
+    public override void LetGo() => _reference = _reference?.Held();
+
+    public override void Carry(Checkpoint checkpoint) => _reference = checkpoint.Of(_reference);
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {
@@ -52,19 +57,20 @@ internal sealed class SosMeasures(AxisChannels axis, Constant window, Constant? 
         if (!watch.IsWatching) return;
         if (_travel.First.IsPresent(k))
         {
-            if (_reference < 0) _reference = k;
-            comparisons[0].Make(Reading.Of(_travel.First, k).Minus(_travel.First, _reference).Magnitude());
+            var position = _travel.Value(k);
+            _reference ??= position;
+            comparisons[0].Make(position.Minus(_reference.Value).Magnitude());
         }
 
         if (_velocity is not null && _velocity.IsPresent(k)) comparisons[1].Make(_velocity.Largest(k));
     }
 
-    public override bool IsSettled => _reference >= 0;
+    public override bool IsSettled => _reference is not null;
 
     public override int FirstAbove(int side, double bound, int from, int until, Watch watch)
     {
         if (side == 1) return _velocity!.FirstAbove(bound, signed: false, from, until);
-        var reference = _travel.First.Value(_reference);
+        var reference = _reference!.Value.Value;
         return _travel.First.FirstOutside(reference - bound, reference + bound, from, until);
     }
 }

@@ -1,3 +1,5 @@
+using MonitorSim.Replays;
+
 namespace MonitorSim.Monitors;
 
 /// <summary>The first three links of the chain: request, arming, measure. It knows no trips.</summary>
@@ -27,6 +29,12 @@ internal sealed class Watch(Measures measures, long delay)
 
     /// <summary>What each side has to say at the latest cycle.</summary>
     public ReadOnlySpan<Comparison> Comparisons => _comparisons;
+
+    public void Carry(Checkpoint checkpoint)
+    {
+        (Choice, RequestedAt, WatchingSince) = (checkpoint.Of(Choice), checkpoint.Of(RequestedAt), checkpoint.Of(WatchingSince));
+        Measures.Carry(checkpoint);
+    }
 
     /// <summary>Takes one cycle.</summary>
     /// <param name="cycle">The cycle.</param>

@@ -70,6 +70,50 @@ internal sealed class Engine : IConditionView
     /// <summary>How many cycles are done: those that were stepped, and those after them at which nothing can change.</summary>
     public int Done { get; private set; }
 
+    /// <summary>The monitor of that name, or the stop as far as it compares something.</summary>
+    /// <exception cref="InvalidOperationException">There is none.</exception>
+    public MonitorRun RunOf(string axis, string name) => _runs.First(run => run.Axis == axis && run.Name == name);
+
+    /// <summary>Lets go of the samples before one.</summary>
+    public void LetGo(int before)
+    {
+        foreach (var run in _runs) run.Chain.LetGo();
+        foreach (var channels in Channels.Values) channels.LetGo(before);
+    }
+
+    /// <summary>Whether anything was noted since the last time.</summary>
+    public bool HasNews
+    {
+        get
+        {
+            if (Trips.Count > 0 || Events.Count > 0) return true;
+            foreach (var run in _runs)
+                if (run.Excursions.Count > 0 || run.OutputEdges.Count > 0) return true;
+            foreach (var axis in _reactor.Axes.Values)
+                if (axis.Changes.Count > 0 || axis.BrakeEdges.Count > 0) return true;
+            return false;
+        }
+    }
+
+    /// <summary>Forgets what was noted since the last time.</summary>
+    public void ForgetNews()
+    {
+        Trips.Clear();
+        Events.Clear();
+        foreach (var run in _runs) run.ForgetNews(Clock);
+        foreach (var axis in _reactor.Axes.Values) axis.ForgetNews();
+    }
+
+    /// <summary>Carries the state between two cycles, with nothing noted.</summary>
+    public void Carry(Checkpoint checkpoint)
+    {
+        (Done, _acknowledgeBefore) = (checkpoint.Of(Done), checkpoint.Of(_acknowledgeBefore));
+        foreach (var channels in Channels.Values) channels.Carry(checkpoint);
+        foreach (var monitor in _monitors) monitor.Carry(checkpoint);
+        foreach (var run in _runs) run.Carry(checkpoint);
+        foreach (var axis in _reactor.Axes.Values) axis.Carry(checkpoint);
+    }
+
     public void Step(in Cycle cycle)
     {
         _cycle = cycle;
@@ -188,6 +232,8 @@ internal sealed class Engine : IConditionView
 
         /// <summary>Whether the request came at this cycle.</summary>
         public bool IsNew { get; private set; }
+
+        public void Carry(Checkpoint checkpoint) => Choice = checkpoint.Of(Choice);
 
         public void Read(IConditionView view)
         {

@@ -11,13 +11,16 @@ namespace MonitorSim.Replays;
 /// <param name="cycles">How many were run.</param>
 internal sealed class Evidence(CycleClock clock, int cycles)
 {
-    public Trip Of(TripNote note)
+    public Trip Of(TripNote note) => Of(note, AvoidedBy(note));
+
+    /// <summary>The trip with what would have avoided it, worked out or not.</summary>
+    public Trip Of(TripNote note, AvoidedBy avoidedBy)
     {
         var run = note.Monitor;
         return new(run.Axis, run.Name, run.Function, note.Side?.Name ?? "invalid input", note.Side?.HasLevels == true ? note.Level : null,
             note.Cycle.Sample, Seconds.Of(note.Cycle.Time), Shown(note.Side, note.Value), note.Side is { } side ? Shown(side, side.Limits[note.Level].Exact) : null,
             note.Side?.Unit, Shown(note.Side, note.Peak), Seconds.Of(note.RequestedAt), Seconds.Of(note.WatchingAt), Seconds.Of(note.ExceededAt),
-            run.Reaction, AvoidedBy(note));
+            run.Reaction, avoidedBy);
     }
 
     public IEnumerable<Headroom> Headroom(MonitorRun run)

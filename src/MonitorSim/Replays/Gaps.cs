@@ -39,6 +39,11 @@ internal sealed class Gaps
         if (step > _longest) _first.Add(sample);
     }
 
+    /// <summary>Forgets the gaps before a sample.</summary>
+    public void LetGo(int before) => _first.RemoveAll(sample => sample < before);
+
+    public void Carry(Checkpoint checkpoint) => checkpoint.List(_first, checkpoint.Of);
+
     /// <summary>Refuses gaps where the plan rejects them.</summary>
     public void Check(Plan plan, string trace)
     {

@@ -55,6 +55,24 @@ internal sealed class Inputs
 
     public IEnumerable<string> Columns => _columns.Keys;
 
+    /// <summary>Forgets the samples before one.</summary>
+    public void LetGo(int before)
+    {
+        Times.LetGo(before);
+        Gaps.LetGo(before);
+        foreach (var column in _columns.Values) column.LetGo(before);
+        foreach (var signal in _signals.Values) signal.LetGo(before);
+    }
+
+    /// <summary>Carries the samples; in an order of its own.</summary>
+    public void Carry(Checkpoint checkpoint)
+    {
+        Times.Carry(checkpoint);
+        Gaps.Carry(checkpoint);
+        foreach (var (_, column) in _columns.OrderBy(pair => pair.Key, StringComparer.Ordinal)) column.Carry(checkpoint);
+        foreach (var (_, signal) in _signals.OrderBy(pair => pair.Key, StringComparer.Ordinal)) signal.Carry(checkpoint);
+    }
+
     /// <summary>The columns that the plan's channels name.</summary>
     public static IReadOnlyList<string> ChannelColumns(Plan plan) =>
         [.. plan.Axes.Values.SelectMany(axis => Channels(axis.Channels)).SelectMany(channel => new[] { channel.Column, channel.Second?.Column })

@@ -9,6 +9,7 @@ internal sealed class MonitorRun
 {
     private readonly List<Side?> _trips = [];
     private (long RequestedAt, long? WatchingAt)? _stretch;
+    private long _watchedBefore;
     private bool _isQuiet;
 
     public MonitorRun(string axis, string name, string function, Func<Measures> measures, long delay, long filter, Reaction reaction,
@@ -93,12 +94,46 @@ internal sealed class MonitorRun
         return changes;
     }
 
+    /// <summary>How long it has watched, ns: the sum of last minus first cycle of each stretch.</summary>
+    /// <param name="clock">The cycles.</param>
+    /// <param name="done">How many were run.</param>
+    public long Watched(CycleClock clock, int done) =>
+        WatchedBefore(clock) + (_stretch?.WatchingAt is { } since ? clock.TimeOf(done - 1) - since : 0);
+
+    /// <summary>Forgets what was noted since the last time.</summary>
+    public void ForgetNews(CycleClock clock)
+    {
+        Excursions.Clear();
+        OutputEdges.Clear();
+        Track.LetGo();
+        _watchedBefore = WatchedBefore(clock);
+        Stretches.Clear();
+    }
+
+    public void Carry(Checkpoint checkpoint)
+    {
+        Chain.Carry(checkpoint);
+        Track.Carry(checkpoint);
+        var (isRequested, requestedAt, watchingAt) = (checkpoint.Of(_stretch.HasValue), checkpoint.Of(_stretch?.RequestedAt ?? 0), checkpoint.Of(_stretch?.WatchingAt));
+        _stretch = isRequested ? (requestedAt, watchingAt) : null;
+        (_watchedBefore, TripCount) = (checkpoint.Of(_watchedBefore), checkpoint.Of(TripCount));
+        (IsOutputOn, ShownBefore) = (checkpoint.Of(IsOutputOn), checkpoint.Of(ShownBefore));
+    }
+
     /// <summary>Closes what is still open at the end of the recording.</summary>
     /// <param name="cycles">How many cycles there were.</param>
     public void Finish(int cycles)
     {
         foreach (var run in Chain.Runs) run.End();
         EndStretch(cycles - 1);
+    }
+
+    private long WatchedBefore(CycleClock clock)
+    {
+        var watched = _watchedBefore;
+        foreach (var stretch in Stretches)
+            if (stretch.WatchingAt is { } since) watched += clock.TimeOf(stretch.Last) - since;
+        return watched;
     }
 
     private void NoteWatching(in Cycle cycle, bool anew)

@@ -20,6 +20,15 @@ internal sealed class RequestTrack
         if (choice != last || anew) _changes.Add((cycle, choice));
     }
 
+    /// <summary>Forgets all changes but the last.</summary>
+    public void LetGo() => _changes.RemoveRange(0, Math.Max(0, _changes.Count - 1));
+
+    public void Carry(Checkpoint checkpoint)
+    {
+        Requests = checkpoint.Of(Requests);
+        checkpoint.List(_changes, change => (checkpoint.Of(change.Cycle), checkpoint.Of(change.Choice)));
+    }
+
     /// <summary>The stretches of uninterrupted request: first cycle, and the cycle after the last.</summary>
     public IEnumerable<(int From, int Until)> Stretches(int end)
     {

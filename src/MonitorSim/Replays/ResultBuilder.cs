@@ -19,15 +19,14 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
             TraceSha256 = sha256,
             Samples = inputs.Times.Count,
             Duration = Seconds.Of(inputs.Times.Count == 0 ? 0 : inputs.Times[inputs.Times.Count - 1]),
-            Trips = Ordered(engine.Trips.Select(note => avoided.Of(note, evidence.Of(note))), trip => trip.Time, trip => (trip.Axis, trip.Monitor, trip.Side)),
-            Excursions = Ordered(engine.Runs.SelectMany(run => run.Excursions).Select(Excursion), e => e.From, e => (e.Axis, e.Monitor, e.Side)),
-            Outputs = Ordered(Outputs(), _ => 0, output => (output.Axis, output.Monitor, "")),
-            States = [.. engine.Reactors.Select(axis => new StateTimeline(axis.Key,
-                [.. axis.Value.Changes.Select(change => new StateChange(Seconds.Of(change.Time), change.State, change.Cause))]))],
+            Trips = Ordered(engine.Trips.Select(note => avoided.Of(note, evidence.Of(note)))),
+            Excursions = Ordered(engine.Runs.SelectMany(run => run.Excursions).Select(Excursion)),
+            Outputs = Outputs(engine),
+            States = States(engine),
             Headroom = Ordered(engine.Runs.SelectMany(evidence.Headroom), _ => 0, h => (h.Axis, h.Monitor, "")),
-            Coverage = Ordered(engine.Runs.Select(Coverage), _ => 0, c => (c.Axis, c.Monitor, "")),
+            Coverage = Coverage(engine),
             Expect = [],
-            Events = Ordered(engine.Events, e => e.Time, e => (e.Axis, e.Source, "")),
+            Events = Ordered(engine.Events),
             Warnings = [.. Warnings.Of(plan, inputs, engine)],
             Simulated = [.. left.OrderBy(axis => axis.Key, StringComparer.Ordinal).Select(axis => new SimulatedMotion(axis.Key, Seconds.Of(axis.Value.LeftAt!.Value), axis.Value.Start, axis.Value.States))],
             Watching = [.. engine.Runs.Select(run => new WatchTimeline(run.Axis, run.Name,
@@ -36,18 +35,25 @@ internal sealed class ResultBuilder(Plan plan, Inputs inputs, Engine engine)
         return result with { Expect = Expectations.Of(plan, result, inputs, engine) };
     }
 
-    private static Excursion Excursion(RunNote note) => new(note.Monitor.Axis, note.Monitor.Name, note.Side.Name, Seconds.Of(note.From), Seconds.Of(note.Until),
+    public static Excursion Excursion(RunNote note) => new(note.Monitor.Axis, note.Monitor.Name, note.Side.Name, Seconds.Of(note.From), Seconds.Of(note.Until),
         ExactDouble.Nearest(note.Side.Shown(note.Peak.Exact())), Seconds.Of(note.PeakAt), note.Trips);
 
-    private Coverage Coverage(MonitorRun run) => new(run.Axis, run.Name, run.Track.Requests,
-        Seconds.Of(run.Stretches.Sum(stretch => stretch.WatchingAt is { } since ? engine.Clock.TimeOf(stretch.Last) - since : 0)), run.TripCount);
+    public static IReadOnlyList<Coverage> Coverage(Engine engine) => Ordered(
+        engine.Runs.Select(run => new Coverage(run.Axis, run.Name, run.Track.Requests, Seconds.Of(run.Watched(engine.Clock, engine.Done)), run.TripCount)), _ => 0, c => (c.Axis, c.Monitor, ""));
 
-    private IEnumerable<OutputTimeline> Outputs()
-    {
-        foreach (var run in engine.Runs.Where(run => run.HasOutput)) yield return Timeline(run.Axis, run.Name, run.OutputEdges);
-        foreach (var (name, axis) in engine.Reactors)
-            if (axis.Stops.HasBrake) yield return Timeline(name, "SBC", axis.BrakeEdges);
-    }
+    public static IReadOnlyList<StateTimeline> States(Engine engine) => [.. engine.Reactors.Select(axis => new StateTimeline(axis.Key,
+        [.. axis.Value.Changes.Select(change => new StateChange(Seconds.Of(change.Time), change.State, change.Cause))]))];
+
+    public static IReadOnlyList<OutputTimeline> Outputs(Engine engine) => Ordered(
+        [.. engine.Runs.Where(run => run.HasOutput).Select(run => Timeline(run.Axis, run.Name, run.OutputEdges)),
+            .. engine.Reactors.Where(axis => axis.Value.Stops.HasBrake).Select(axis => Timeline(axis.Key, "SBC", axis.Value.BrakeEdges))],
+        _ => 0, output => (output.Axis, output.Monitor, ""));
+
+    public static IReadOnlyList<Trip> Ordered(IEnumerable<Trip> trips) => Ordered(trips, trip => trip.Time, trip => (trip.Axis, trip.Monitor, trip.Side));
+
+    public static IReadOnlyList<Excursion> Ordered(IEnumerable<Excursion> excursions) => Ordered(excursions, e => e.From, e => (e.Axis, e.Monitor, e.Side));
+
+    public static IReadOnlyList<ReplayEvent> Ordered(IEnumerable<ReplayEvent> events) => Ordered(events, e => e.Time, e => (e.Axis, e.Source, ""));
 
     private static OutputTimeline Timeline(string axis, string monitor, List<(long Time, bool On)> edges) =>
         new(axis, monitor, [.. edges.Select(edge => new OutputEdge(Seconds.Of(edge.Time), edge.On))]);

@@ -1,4 +1,5 @@
 using MonitorSim.Channels;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Signals;
 
@@ -31,6 +32,19 @@ internal sealed class Track
         At(sample);
         return _cursor < _edges.Count ? _edges[_cursor] : null;
     }
+
+    /// <summary>Forgets the changes before a sample that tell nothing of it.</summary>
+    public void LetGo(int before)
+    {
+        var passed = 0;
+        while (passed < _edges.Count && _edges[passed] <= before) passed++;
+        // Pairs of changes cancel out.
+        passed -= passed % 2;
+        _edges.RemoveRange(0, passed);
+        _cursor = Math.Max(0, _cursor - passed);
+    }
+
+    public void Carry(Checkpoint checkpoint) => checkpoint.List(_edges, checkpoint.Of);
 
     /// <summary>The same with every change that much later, at the first sample that is late enough; what it is at the first sample stays.</summary>
     public Track Delayed(SampleTimes times, long delay)

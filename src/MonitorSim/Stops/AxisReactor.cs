@@ -13,7 +13,7 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
     private readonly HashSet<MonitorRun> _compared = [], _begun = [];
     private long _stopBegan;
     private long? _standingSince, _brakeSince;
-    private bool _hasEnded, _isEndChecked;
+    private bool _hasEnded, _isEndChecked, _isBrakeCommanded;
     private AxisState _logged;
     private string _end = "";
 
@@ -126,12 +126,27 @@ internal sealed class AxisReactor(AxisChannels channels, StopsPlan plan)
             if (!_compared.Contains(stop)) stop.Step(cycle, -1, false, false, notes);
 
         // The command is set here, so that a brake released and applied within one cycle makes no edge.
-        if ((BrakeEdges.Count % 2 == 1) != _brakeSince.HasValue) BrakeEdges.Add((cycle.Time, _brakeSince.HasValue));
+        if (_isBrakeCommanded != _brakeSince.HasValue) BrakeEdges.Add((cycle.Time, _isBrakeCommanded = _brakeSince.HasValue));
         if (State == _logged) return null;
         _logged = State;
         var cause = _labels.Count == 0 ? _end : string.Join(", ", _labels.Distinct().Order(StringComparer.Ordinal));
         Changes.Add((cycle.Time, State, cause));
         return (State, cause);
+    }
+
+    /// <summary>Forgets what was noted since the last time.</summary>
+    public void ForgetNews()
+    {
+        Changes.Clear();
+        BrakeEdges.Clear();
+    }
+
+    public void Carry(Checkpoint checkpoint)
+    {
+        checkpoint.List(_causes, cause => new(checkpoint.Of(cause?.Source ?? ""), checkpoint.OfEnum(cause?.Demand ?? default), checkpoint.Of(cause?.IsRequest ?? false)));
+        (State, _logged) = (checkpoint.OfEnum(State), checkpoint.OfEnum(_logged));
+        (_stopBegan, _standingSince, _brakeSince) = (checkpoint.Of(_stopBegan), checkpoint.Of(_standingSince), checkpoint.Of(_brakeSince));
+        (_hasEnded, _isBrakeCommanded, HasReacted, _end) = (checkpoint.Of(_hasEnded), checkpoint.Of(_isBrakeCommanded), checkpoint.Of(HasReacted), checkpoint.Of(_end));
     }
 
     private bool IsActive(MonitorRun stop) =>

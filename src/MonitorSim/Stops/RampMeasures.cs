@@ -1,5 +1,6 @@
 using MonitorSim.Channels;
 using MonitorSim.Monitors;
+using MonitorSim.Replays;
 
 namespace MonitorSim.Stops;
 
@@ -10,7 +11,8 @@ internal sealed class RampMeasures : Measures
     private readonly Constant _standstill, _deceleration;
     private readonly Constant? _timeLimit;
     private readonly long _delay;
-    private int _startSample = -1;
+    private bool _hasStarted;
+    private Reading? _startSpeed;
 
     /// <param name="axis">The axis.</param>
     /// <param name="deceleration">Of the ramp, SI per nanosecond.</param>
@@ -28,17 +30,21 @@ internal sealed class RampMeasures : Measures
 
     public override IReadOnlyList<Channel> Needs { get; }
 
-    public override void Forget() => _startSample = -1;
+    public override void Forget() => (_hasStarted, _startSpeed) = (false, null);
+
+    public override void LetGo() => _startSpeed = _startSpeed?.Held();
+
+    public override void Carry(Checkpoint checkpoint) => (_hasStarted, _startSpeed) = (checkpoint.Of(_hasStarted), checkpoint.Of(_startSpeed));
 
     public override void Compare(in Cycle cycle, Watch watch, Span<Comparison> comparisons)
     {
-        if (_startSample < 0) _startSample = cycle.Sample;
+        if (!_hasStarted) (_hasStarted, _startSpeed) = (true, _velocity.IsPresent(cycle.Sample) ? _velocity.Largest(cycle.Sample) : null);
         var elapsed = cycle.Time - watch.RequestedAt;
         if (_timeLimit is not null) comparisons[1].Make(Reading.OfDuration(elapsed));
-        if (!_velocity.IsPresent(cycle.Sample) || !_velocity.IsPresent(_startSample)) return;
+        if (!_velocity.IsPresent(cycle.Sample) || _startSpeed is not { } startSpeed) return;
         var speed = _velocity.Largest(cycle.Sample);
         if (Reading.Compare(speed, _standstill) <= 0) return;
-        comparisons[0].Make(speed.Minus(_velocity.Largest(_startSample)).Plus(_deceleration, Math.Max(0, elapsed - _delay)));
+        comparisons[0].Make(speed.Minus(startSpeed).Plus(_deceleration, Math.Max(0, elapsed - _delay)));
     }
 }
 
