@@ -7,9 +7,9 @@ internal static class Arguments
 {
     public static Argument<string> Plan() => new("PLAN") { Description = "The plan, a JSON file; - is standard input." };
 
-    public static Argument<string> Trace() => new("TRACE") { Description = "The recording, CSV or TSV; - is standard input." };
+    public static Argument<string> Trace() => new("TRACE") { Description = "The recording, CSV, Parquet or HDF5; - is standard input." };
 
-    public static Argument<string[]> Traces() => new("TRACE") { Description = "The recordings, CSV or TSV; - is standard input.", Arity = ArgumentArity.OneOrMore };
+    public static Argument<string[]> Traces() => new("TRACE") { Description = "The recordings, CSV, Parquet or HDF5; - is standard input.", Arity = ArgumentArity.OneOrMore };
 
     public static Option<string?> File(string name, string description) => new(name) { Description = description, HelpName = "FILE" };
 

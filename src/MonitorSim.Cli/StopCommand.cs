@@ -15,7 +15,7 @@ internal static class StopCommand
     public static Command Create(Terminal terminal, CancellationToken cancel)
     {
         var (plan, quiet, noColor) = (Arguments.Plan(), Arguments.Quiet(), Arguments.NoColor());
-        var trace = new Argument<string?>("TRACE") { Description = "A recording, CSV or TSV: a fault at every sample of it; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
+        var trace = new Argument<string?>("TRACE") { Description = "A recording, CSV, Parquet or HDF5: a fault at every sample of it; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
         var fault = new Option<string[]>("--fault") { Description = $"What goes wrong: {string.Join(", ", MachineFaults.Words)}; several may be given. With a recording the default is runaway.", HelpName = "FAULT", AllowMultipleArgumentsPerToken = true };
         var direction = new Option<string?>("--direction") { Description = "Which way a runaway goes: positive or negative; default: both, and the worse counts.", HelpName = "DIRECTION" };
         var demand = new Option<string?>("--demand") { Description = "With a recording: a stop demanded at every moment, as by an emergency stop: stop0, stop1 or stop2. Without --fault nothing else goes wrong.", HelpName = "STOP" };

@@ -12,7 +12,7 @@ internal static class TuneCommand
     {
         var (quiet, noColor) = (Arguments.Quiet(), Arguments.NoColor());
         var plan = new Argument<string?>("PLAN") { Description = "The plan, a JSON file; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
-        var traces = new Argument<string[]>("TRACE") { Description = "The recordings, CSV or TSV, each a run; - is standard input.", Arity = ArgumentArity.ZeroOrMore };
+        var traces = new Argument<string[]>("TRACE") { Description = "The recordings, CSV, Parquet or HDF5, each a run; - is standard input.", Arity = ArgumentArity.ZeroOrMore };
         var join = new Option<string[]>("--join")
         {
             Description = "Joins parts that were written with --json, in any order and grouping: the same as one run over all recordings.",

@@ -3,16 +3,16 @@ namespace MonitorSim.Traces;
 /// <summary>Recognises files that are no text.</summary>
 internal static class BinaryContent
 {
-    private const string Fix = "export it as text: CSV with one row a sample";
+    private const string Fix = "export it as CSV with one row a sample, as Parquet, or as HDF5 (MAT: save it as version 7.3)";
 
     /// <exception cref="InputException">The first bytes are those of a known binary format.</exception>
     public static void CheckSignature(ReadOnlySpan<byte> head, string place)
     {
         var kind = head switch
         {
-            _ when head.StartsWith("PAR1"u8) => "Parquet",
-            _ when head.StartsWith((ReadOnlySpan<byte>)[0x89, (byte)'H', (byte)'D', (byte)'F']) => "HDF5",
-            _ when head.StartsWith("MATLAB 5.0 MAT-file"u8) || head.StartsWith("MATLAB 7.3 MAT-file"u8) => "MAT",
+            _ when head.StartsWith("MATLAB 5.0 MAT-file"u8) => "MAT of version 5",
+            _ when head.StartsWith("MATLAB 7.3 MAT-file"u8) => "MAT 7.3, cut off",
+            _ when head.StartsWith("PARE"u8) => "Parquet, encrypted",
             _ when head.StartsWith("PK\u0003\u0004"u8) => "ZIP or spreadsheet",
             _ when head.StartsWith((ReadOnlySpan<byte>)[0x1F, 0x8B]) => "gzip",
             _ when head.StartsWith("MDF     "u8) => "MDF",

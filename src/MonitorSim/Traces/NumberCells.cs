@@ -12,6 +12,13 @@ internal sealed class NumberCells(int index, string name, string? unit, byte mar
     public CellText Set(int sample, ReadOnlySpan<byte> cell) =>
         DecimalText.TryFast(cell, mark, out _values[sample]) ? CellText.Number : SetSlowly(sample, cell);
 
+    /// <summary>Takes a double as what its shortest decimal says. False where it is infinite, which no text of a number is.</summary>
+    public bool TrySet(int sample, double value)
+    {
+        _values[sample] = value;
+        return !double.IsInfinity(value);
+    }
+
     private CellText SetSlowly(int sample, ReadOnlySpan<byte> cell)
     {
         var text = DecimalText.Read(cell, mark, out _values[sample], out var beyond);

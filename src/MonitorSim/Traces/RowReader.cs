@@ -1,4 +1,3 @@
-using System.Text;
 using CsvHelper;
 
 namespace MonitorSim.Traces;
@@ -8,6 +7,7 @@ internal sealed class RowReader : IDisposable
 {
     private readonly Layout _layout;
     private readonly ProblemList _problems;
+    private readonly CellProblems _cells;
     private readonly TimeCells? _timeCells;
     private readonly RateClock? _clock;
     private readonly NumberCells[] _numbers;
@@ -32,6 +32,7 @@ internal sealed class RowReader : IDisposable
         _open = [.. columns.OfType<OpenCells>()];
         if (layout.Time >= 0) _timeCells = new TimeCells(layout.TimeUnit!, (byte)layout.Decimal);
         else _clock = new RateClock(layout.Found.Dialect.Rate!.Value, problems.File);
+        _cells = new CellProblems(problems, layout.Decimal, layout.Time >= 0 ? layout.Names[layout.Time] : null, _timeCells);
     }
 
     /// <summary>Reads everything.</summary>
@@ -121,52 +122,18 @@ internal sealed class RowReader : IDisposable
 
         var found = _timeCells.Read(reader.GetSpan(_layout.Time), out var time);
         var before = _timeBefore;
-        if (found != CellText.Number || time <= before) TimeProblem(reader, found, time, before);
+        if (found != CellText.Number || time <= before) _cells.Time(LineOf(reader), reader.GetSpan(_layout.Time), found, time, before);
         _times[sample] = _timeBefore = found == CellText.Number ? time : before;
-    }
-
-    private void TimeProblem(CsvReader reader, CellText found, long time, long before)
-    {
-        var cell = reader.GetString(_layout.Time).Trim();
-        var kind = found switch
-        {
-            CellText.Missing => ProblemKind.TimeMissing,
-            CellText.NotANumber or CellText.OutOfRange => ProblemKind.TimeUnreadable,
-            _ => time == before ? ProblemKind.TimeRepeated : ProblemKind.TimeBackward,
-        };
-        _problems.Add(kind, LineOf(reader), _layout.Names[_layout.Time], () => kind switch
-        {
-            ProblemKind.TimeMissing => ("the time is missing", _timeCells!.Expected),
-            ProblemKind.TimeUnreadable when found == CellText.OutOfRange => ($"the time '{cell}' is beyond what a recording can last (292 years)", _timeCells!.Expected),
-            ProblemKind.TimeUnreadable => ($"'{cell}' is no time", _timeCells!.Expected),
-            ProblemKind.TimeRepeated => ($"the time '{cell}' repeats the one of the sample before, to the nanosecond", "each sample needs a later time than the one before"),
-            _ => ($"the time '{cell}' runs backwards, {Seconds(before - time)} s before the sample above", "each sample needs a later time than the one before"),
-        });
     }
 
     private void Unreadable(CsvReader reader, Cells column, CellText found)
     {
-        var cell = reader.GetString(column.Index).Trim();
-        if (found == CellText.OutOfRange)
-        {
-            _problems.Add(ProblemKind.OutOfRange, LineOf(reader), column.Name, () =>
-                ($"'{Shortened(cell)}' is beyond what a double holds", "give a number between 1e-323 and 1.7e308 in size, or 0"));
-            return;
-        }
-
-        if (column.Index == _layout.Names.Length - 1) _unreadableEnd = (_count, LineOf(reader), cell);
-        var mark = _layout.Decimal;
-        var other = mark == ',' ? '.' : ',';
-        var fix = ExactDecimal.Parse(Encoding.UTF8.GetBytes(cell), (byte)other) is not null
-            ? $"write {cell.Replace(other, mark)}, or give \"decimal\": \"{other}\" in the plan's trace"
-            : $"write a number such as 12{mark}5, or leave the cell empty where the value is missing";
-        _problems.Add(ProblemKind.NotANumber, LineOf(reader), column.Name, () => ($"'{Shortened(cell)}' is not a number", fix));
+        var cell = reader.GetSpan(column.Index);
+        if (found != CellText.OutOfRange && column.Index == _layout.Names.Length - 1) _unreadableEnd = (_count, LineOf(reader), CellProblems.Text(cell));
+        _cells.Number(LineOf(reader), cell, column.Name, found);
     }
 
-    private void NotText(CsvReader reader, Cells column) =>
-        _problems.Add(ProblemKind.NotText, LineOf(reader), column.Name, () =>
-            ($"the cell's bytes {Convert.ToHexString(reader.GetSpan(column.Index)[..Math.Min(16, reader.GetSpan(column.Index).Length)])} are no UTF-8",
-                "give \"encoding\": \"windows-1252\", or what the file is written in, in the plan's trace"));
+    private void NotText(CsvReader reader, Cells column) => _cells.NotText(LineOf(reader), reader.GetSpan(column.Index), column.Name);
 
     private void OddRow(CsvReader reader)
     {
@@ -202,7 +169,7 @@ internal sealed class RowReader : IDisposable
         if (!lineEnded && _unreadableEnd is { } end && end.Sample == _count - 1)
         {
             _problems.Add(ProblemKind.TruncatedRow, end.Line, null, () =>
-                ($"the last row seems cut off: it has no line end, and its last cell is '{Shortened(end.Cell)}'", "record it again, or remove that row"));
+                ($"the last row seems cut off: it has no line end, and its last cell is '{CellProblems.Shortened(end.Cell)}'", "record it again, or remove that row"));
         }
 
         if (_count == 0 && !_problems.Any)
@@ -227,8 +194,4 @@ internal sealed class RowReader : IDisposable
     private long LineOf(CsvReader reader) => _layout.LinesBefore + reader.LineNumber;
 
     private static string Count(int cells) => cells == 1 ? "1 cell" : $"{cells} cells";
-
-    private static string Shortened(string cell) => cell.Length <= 40 ? cell : cell[..37] + "...";
-
-    private static string Seconds(long nanoseconds) => (nanoseconds / 1_000_000_000m).ToString("0.#########", System.Globalization.CultureInfo.InvariantCulture);
 }

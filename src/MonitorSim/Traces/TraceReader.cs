@@ -1,6 +1,9 @@
+using MonitorSim.Traces.Formats;
+
 namespace MonitorSim.Traces;
 
-/// <summary>Reads recordings: text in columns, separated by commas, semicolons, tabs or vertical bars.</summary>
+/// <summary>Reads recordings: text in columns, separated by commas, semicolons, tabs or vertical bars; Parquet; HDF5, MAT 7.3 among it. Which it is tells
+/// the content, not the name.</summary>
 public static class TraceReader
 {
     /// <summary>So much of a file is looked at before it is read.</summary>
@@ -83,7 +86,16 @@ public static class TraceReader
         dialect ??= new Dialect();
         GivenDialect.Check(dialect, place);
         using var raw = new HashingStream(stream, progress, cancel);
-        using var text = OpenText(raw, dialect, place, out var encoding);
+        var fromStart = stream is { CanSeek: true, Position: 0 };
+        var bytes = new HeadStream(raw);
+        bytes.Peek(HeadSize);
+        if (BinaryFormat.Of(bytes.Head) is { } open)
+        {
+            var whole = Whole(stream, fromStart, bytes, place);
+            return BinaryTrace.Read(open, whole, place, name, raw.Sha256(), dialect, wanted, out found, cancel);
+        }
+
+        using var text = OpenText(bytes, dialect, place, out var encoding);
         BinaryContent.Check(text.Head, place);
         var layout = new LayoutFinder(place, dialect).Find(text, encoding);
         var columns = ColumnPlan.Of(layout, wanted, place);
@@ -94,10 +106,32 @@ public static class TraceReader
         return rows.ToTrace(name, raw.Sha256());
     }
 
-    private static HeadStream OpenText(HashingStream raw, Dialect dialect, string place, out TextEncoding encoding)
+    // Formats of columns are read here and there: a file from its disk once its hash is known, anything else from memory.
+    private static Stream Whole(Stream stream, bool fromStart, HeadStream bytes, string place)
     {
-        var bytes = new HeadStream(raw);
-        bytes.Peek(HeadSize);
+        if (stream is FileStream && fromStart)
+        {
+            bytes.CopyTo(Stream.Null);
+            stream.Position = 0;
+            return new BufferedStream(stream);
+        }
+
+        var whole = new MemoryStream();
+        try
+        {
+            bytes.CopyTo(whole);
+        }
+        catch (Exception e) when (e is OutOfMemoryException || (e is IOException && whole.Length > Array.MaxLength / 2))
+        {
+            throw new InputException(new Problem(place, "it is too large to be held in memory", "give it as a file"));
+        }
+
+        whole.Position = 0;
+        return whole;
+    }
+
+    private static HeadStream OpenText(HeadStream bytes, Dialect dialect, string place, out TextEncoding encoding)
+    {
         BinaryContent.CheckSignature(bytes.Head, place);
         encoding = dialect.Encoding is { } given
             ? TextEncoding.Named(given, bytes.Head, place)
