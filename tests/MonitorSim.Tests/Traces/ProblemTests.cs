@@ -164,19 +164,18 @@ public class ProblemTests
     }
 
     [Theory]
-    [InlineData(new byte[] { 0x50, 0x41, 0x52, 0x31, 0x15, 0x04 }, "Parquet")]
-    [InlineData(new byte[] { 0x89, 0x48, 0x44, 0x46, 0x0D, 0x0A, 0x1A, 0x0A }, "HDF5")]
+    [InlineData(new byte[] { 0x50, 0x41, 0x52, 0x45, 0x15, 0x04 }, "Parquet, encrypted")]
     [InlineData(new byte[] { 0x50, 0x4B, 3, 4, 20, 0 }, "ZIP or spreadsheet")]
     [InlineData(new byte[] { 0x1F, 0x8B, 8, 0 }, "gzip")]
     public void A_binary_file_of_a_known_kind(byte[] bytes, string kind) =>
-        Assert.Equal([$"run.csv: this is a binary file ({kind}); export it as text: CSV with one row a sample"], Reading.Problems(bytes));
+        Assert.Equal([$"run.csv: this is a binary file ({kind}); export it as CSV with one row a sample, as Parquet, or as HDF5 (MAT: save it as version 7.3)"], Reading.Problems(bytes));
 
     [Fact]
     public void A_binary_file_of_any_kind()
     {
         var bytes = new byte[5000];
         new Random(7).NextBytes(bytes);
-        Assert.Equal(["run.csv: this is a binary file: it holds bytes that no text has; export it as text: CSV with one row a sample"], Reading.Problems(bytes));
+        Assert.Equal(["run.csv: this is a binary file: it holds bytes that no text has; export it as CSV with one row a sample, as Parquet, or as HDF5 (MAT: save it as version 7.3)"], Reading.Problems(bytes));
     }
 
     [Fact]

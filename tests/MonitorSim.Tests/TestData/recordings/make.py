@@ -21,7 +21,7 @@ with h5py.File("h5py-chunked.h5", "w", libver="latest") as file:
     group = file.create_group("run/7")
     for name, values in numbers.items():
         group.create_dataset(name, data=values.reshape(-1, 1), chunks=(8, 1), compression="gzip", shuffle=True, fletcher32=True)
-    group["count"], group["gate"], group["mode"] = count.astype("u8"), gate, np.array(mode, dtype="S8")
+    group["count"], group["gate"], group["mode"] = count.astype("i8"), gate, np.array(mode, dtype="S8")
 
 # As MATLAB lays its files out: a header of text, row or column vectors, classes as attributes, what belongs to cells aside.
 with h5py.File("matlab73.mat", "w", userblock_size=512) as file:
