@@ -1,7 +1,7 @@
 namespace MonitorSim.Traces.Formats;
 
 /// <summary>Puts the values of a binary recording, row by row, into columns.</summary>
-internal sealed class BinaryRows
+internal sealed class BinaryRows : IDisposable
 {
     private readonly Layout _layout;
     private readonly Cells[] _columns;
@@ -9,21 +9,19 @@ internal sealed class BinaryRows
     private readonly CellProblems _cells;
     private readonly TimeCells? _timeCells;
     private readonly RateClock? _clock;
-    private readonly long[] _times;
+    private readonly Blocks<long> _times = new();
+    private long _timeBefore = -1;
     private int _count;
 
     /// <param name="layout">Which column is the time.</param>
     /// <param name="columns">Those to fill.</param>
     /// <param name="problems">Where problems go.</param>
-    /// <param name="length">How many samples there will be.</param>
-    public BinaryRows(Layout layout, Cells[] columns, ProblemList problems, int length)
+    public BinaryRows(Layout layout, Cells[] columns, ProblemList problems)
     {
         (_layout, _columns, _problems) = (layout, columns, problems);
         if (layout.Time >= 0) _timeCells = new TimeCells(layout.TimeUnit!, (byte)layout.Decimal);
         else _clock = new RateClock(layout.Found.Dialect.Rate!.Value, problems.File);
         _cells = new CellProblems(problems, layout.Decimal, layout.Time >= 0 ? layout.Names[layout.Time] : null, _timeCells);
-        _times = GC.AllocateUninitializedArray<long>(length);
-        foreach (var column in columns) column.Grow(length);
     }
 
     /// <summary>Adds a block.</summary>
@@ -35,6 +33,7 @@ internal sealed class BinaryRows
         var values = Array.ConvertAll(_columns, column => read(column.Index));
         for (var row = 0; row < count; row++, _count++)
         {
+            if (_count % Blocks<long>.Size == 0) OpenBlocks();
             Time(times, row);
             for (var i = 0; i < values.Length; i++) Put(_columns[i], values[i], row);
         }
@@ -45,7 +44,19 @@ internal sealed class BinaryRows
     public Trace ToTrace(string name, string sha256)
     {
         _problems.ThrowIfAny();
-        return new Trace(name, _times, _count, [.. _columns.Select(column => column.ToColumn(_count))], sha256);
+        return new Trace(name, _times.ToArray(_count), [.. _columns.Select(column => column.ToColumn(_count))], sha256);
+    }
+
+    public void Dispose()
+    {
+        _times.Dispose();
+        foreach (var column in _columns) column.Dispose();
+    }
+
+    private void OpenBlocks()
+    {
+        _times.Open();
+        foreach (var column in _columns) column.Open();
     }
 
     private void Time(Values? times, int row)
@@ -58,11 +69,9 @@ internal sealed class BinaryRows
 
         var text = times.Text(row);
         var found = _timeCells!.Read(text, out var time);
-        var before = _count == 0 ? -1 : _times[_count - 1];
-        _times[_count] = time;
-        if (found == CellText.Number && time > before) return;
-        _cells.Time(_count + 1L, text, found, time, before);
-        if (found != CellText.Number) _times[_count] = before;
+        var before = _timeBefore;
+        if (found != CellText.Number || time <= before) _cells.Time(_count + 1L, text, found, time, before);
+        _times[_count] = _timeBefore = found == CellText.Number ? time : before;
     }
 
     private void Put(Cells column, Values values, int row)
