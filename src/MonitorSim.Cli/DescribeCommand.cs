@@ -49,7 +49,8 @@ internal static class DescribeCommand
                 column.Missing.ToString(CultureInfo.InvariantCulture)));
         }
 
-        console.Write(table);
+        if (survey.Columns.Count == 0) console.WriteLine("no column beside the time can be read");
+        else console.Write(table);
     }
 
     private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);

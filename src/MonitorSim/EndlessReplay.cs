@@ -6,11 +6,12 @@ using MonitorSim.Replays;
 
 namespace MonitorSim;
 
-/// <summary>A replay of samples without end, in memory that does not grow: each step tells what it brought and keeps nothing of it. It can be saved and resumed, to the same bits.</summary>
+/// <summary>A replay of samples without end, in memory that does not grow: each step tells what it brought, and keeps only the newest samples. It can be saved and resumed, to the same bits.</summary>
 /// <remarks>What needs a whole recording it does not tell: headroom, and what would have avoided a trip. A number stands for the shortest decimal that reads back as it. A plan must state every
 /// unit, and the gap, if there is to be any. Samples and cycles are counted up to 2,147,483,647: 24 days at 1 kHz.</remarks>
 public sealed class EndlessReplay
 {
+    /// <summary>So many samples gather before the oldest are let go, all at once.</summary>
     private const int Block = 4096;
     private const string Mark = "MonitorSim checkpoint 1";
     private static readonly AvoidedBy NotAsked = new(null, null, null, false);
@@ -47,7 +48,7 @@ public sealed class EndlessReplay
     /// <exception cref="InvalidOperationException">There is no such monitor.</exception>
     public MonitorState StateOf(string axis, string monitor) => _feed.Engine.RunOf(axis, monitor).Chain.State;
 
-    /// <summary>How often each monitor was requested and tripped and how long it watched, so far.</summary>
+    /// <summary>How often each monitor was requested and tripped and how long it watched (s), so far.</summary>
     public IReadOnlyList<Coverage> Coverage => [.. ResultBuilder.Coverage(_feed.Engine)];
 
     /// <summary>Takes the next sample and runs the cycles that can be run.</summary>

@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using Fractions;
 using MonitorSim.Channels;
 
@@ -72,11 +73,11 @@ internal sealed class Checkpoint
         var length = Of(values.Length) * Unsafe.SizeOf<T>();
         if (_reader is null)
         {
-            _writer!.Write(System.Runtime.InteropServices.MemoryMarshal.AsBytes(values));
+            _writer!.Write(MemoryMarshal.AsBytes(values));
             return [];
         }
 
-        return System.Runtime.InteropServices.MemoryMarshal.Cast<byte, T>(_reader.ReadBytes(length)).ToArray();
+        return MemoryMarshal.Cast<byte, T>(_reader.ReadBytes(length)).ToArray();
     }
 
     private BigInteger Of(BigInteger value)

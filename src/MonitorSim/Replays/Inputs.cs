@@ -64,7 +64,7 @@ internal sealed class Inputs
         foreach (var signal in _signals.Values) signal.LetGo(before);
     }
 
-    /// <summary>Carries the samples; in an order of its own.</summary>
+    /// <summary>Carries the samples, in an order that is not the plan's.</summary>
     public void Carry(Checkpoint checkpoint)
     {
         Times.Carry(checkpoint);

@@ -4,16 +4,15 @@ using System.Text;
 namespace MonitorSim.Traces;
 
 /// <summary>Says what is wrong with a cell, where, and what would be right: the same for every kind of file.</summary>
-internal sealed class CellProblems(ProblemList problems, char mark, string? timeColumn, TimeCells? timeCells)
+internal sealed class CellProblems(ProblemList problems, char mark, bool isText, string? timeColumn, TimeCells? timeCells)
 {
     /// <summary>A time that cannot be read, or that is not later than the one of the sample before.</summary>
     /// <param name="row">Its row in the file.</param>
     /// <param name="cell">The cell's text.</param>
-    /// <param name="found">What it turned out to be.</param>
-    /// <param name="time">Its time, ns.</param>
-    /// <param name="before">The time of the sample before, ns.</param>
-    public void Time(long row, ReadOnlySpan<byte> cell, CellText found, long time, long before)
+    /// <param name="wrong">What it turned out to be, its time and that of the sample before, ns.</param>
+    public void Time(long row, ReadOnlySpan<byte> cell, (CellText Found, long Time, long Before) wrong)
     {
+        var (found, time, before) = wrong;
         var text = Text(cell);
         var kind = found switch
         {
@@ -48,7 +47,7 @@ internal sealed class CellProblems(ProblemList problems, char mark, string? time
 
         var other = mark == ',' ? '.' : ',';
         var fix = ExactDecimal.Parse(Encoding.UTF8.GetBytes(text), (byte)other) is not null
-            ? $"write {text.Replace(other, mark)}, or give \"decimal\": \"{other}\" in the plan's trace"
+            ? $"write {text.Replace(other, mark)}{(isText ? $", or give \"decimal\": \"{other}\" in the plan's trace" : "")}"
             : $"write a number such as 12{mark}5, or leave the cell empty where the value is missing";
         problems.Add(ProblemKind.NotANumber, row, column, () => ($"'{Shortened(text)}' is not a number", fix));
     }
@@ -61,7 +60,7 @@ internal sealed class CellProblems(ProblemList problems, char mark, string? time
     {
         var bytes = Convert.ToHexString(cell[..Math.Min(16, cell.Length)]);
         problems.Add(ProblemKind.NotText, row, column, () =>
-            ($"the cell's bytes {bytes} are no UTF-8", "give \"encoding\": \"windows-1252\", or what the file is written in, in the plan's trace"));
+            ($"the cell's bytes {bytes} are no UTF-8", isText ? "give \"encoding\": \"windows-1252\", or what the file is written in, in the plan's trace" : "write texts in UTF-8"));
     }
 
     /// <summary>A cell's text as it stands in messages.</summary>

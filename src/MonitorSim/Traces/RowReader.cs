@@ -7,16 +7,10 @@ internal sealed class RowReader : IDisposable
 {
     private readonly Layout _layout;
     private readonly ProblemList _problems;
-    private readonly CellProblems _cells;
-    private readonly TimeCells? _timeCells;
-    private readonly RateClock? _clock;
+    private readonly GatheredSamples _samples;
     private readonly NumberCells[] _numbers;
     private readonly WordCells[] _words;
     private readonly OpenCells[] _open;
-    private readonly Cells[] _all;
-    private readonly Blocks<long> _times = new();
-    private long _timeBefore = -1;
-    private int _count;
 
     // A row of another length is truncated if nothing follows it, else ragged: known one row later.
     private (long Line, int Cells)? _oddRow;
@@ -26,13 +20,10 @@ internal sealed class RowReader : IDisposable
 
     public RowReader(Layout layout, Cells[] columns, ProblemList problems)
     {
-        (_layout, _problems, _all) = (layout, problems, columns);
+        (_layout, _problems, _samples) = (layout, problems, new(layout, columns, problems, isText: true));
         _numbers = [.. columns.OfType<NumberCells>()];
         _words = [.. columns.OfType<WordCells>()];
         _open = [.. columns.OfType<OpenCells>()];
-        if (layout.Time >= 0) _timeCells = new TimeCells(layout.TimeUnit!, (byte)layout.Decimal);
-        else _clock = new RateClock(layout.Found.Dialect.Rate!.Value, problems.File);
-        _cells = new CellProblems(problems, layout.Decimal, layout.Time >= 0 ? layout.Names[layout.Time] : null, _timeCells);
     }
 
     /// <summary>Reads everything.</summary>
@@ -53,9 +44,9 @@ internal sealed class RowReader : IDisposable
                 }
 
                 if (_oddRow is not null) Ragged();
-                if (_count % Blocks<long>.Size == 0) OpenBlocks();
+                _samples.Begin();
                 Row(reader);
-                _count++;
+                _samples.End();
             }
         }
         catch (CsvFormatException tooLong)
@@ -69,30 +60,15 @@ internal sealed class RowReader : IDisposable
 
     /// <summary>The trace that was read.</summary>
     /// <exception cref="InputException">There was any problem.</exception>
-    public Trace ToTrace(string name, string sha256)
-    {
-        _problems.ThrowIfAny();
-        return new Trace(name, _times.ToArray(_count), [.. _all.Select(column => column.ToColumn(_count))], sha256);
-    }
+    public Trace ToTrace(string name, string sha256) => _samples.ToTrace(name, sha256);
 
-    public void Dispose()
-    {
-        _times.Dispose();
-        foreach (var column in _all) column.Dispose();
-    }
-
-    private void OpenBlocks()
-    {
-        if (_count > Array.MaxLength - Blocks<long>.Size)
-            throw new InputException(new Problem(_problems.File, $"more than {_count} samples", "cut the recording into parts"));
-        _times.Open();
-        foreach (var column in _all) column.Open();
-    }
+    public void Dispose() => _samples.Dispose();
 
     private void Row(CsvReader reader)
     {
-        var sample = _count;
-        Time(reader, sample);
+        var sample = _samples.Count;
+        if (_samples.HaveTimes && !_samples.TakeTime(reader.GetSpan(_layout.Time), out var wrong))
+            _samples.Problems.Time(LineOf(reader), reader.GetSpan(_layout.Time), wrong);
         foreach (var column in _numbers)
         {
             var found = column.Set(sample, reader.GetSpan(column.Index));
@@ -112,28 +88,14 @@ internal sealed class RowReader : IDisposable
         }
     }
 
-    private void Time(CsvReader reader, int sample)
-    {
-        if (_timeCells is null)
-        {
-            _times[sample] = _clock!.Next();
-            return;
-        }
-
-        var found = _timeCells.Read(reader.GetSpan(_layout.Time), out var time);
-        var before = _timeBefore;
-        if (found != CellText.Number || time <= before) _cells.Time(LineOf(reader), reader.GetSpan(_layout.Time), found, time, before);
-        _times[sample] = _timeBefore = found == CellText.Number ? time : before;
-    }
-
     private void Unreadable(CsvReader reader, Cells column, CellText found)
     {
         var cell = reader.GetSpan(column.Index);
-        if (found != CellText.OutOfRange && column.Index == _layout.Names.Length - 1) _unreadableEnd = (_count, LineOf(reader), CellProblems.Text(cell));
-        _cells.Number(LineOf(reader), cell, column.Name, found);
+        if (found != CellText.OutOfRange && column.Index == _layout.Names.Length - 1) _unreadableEnd = (_samples.Count, LineOf(reader), CellProblems.Text(cell));
+        _samples.Problems.Number(LineOf(reader), cell, column.Name, found);
     }
 
-    private void NotText(CsvReader reader, Cells column) => _cells.NotText(LineOf(reader), reader.GetSpan(column.Index), column.Name);
+    private void NotText(CsvReader reader, Cells column) => _samples.Problems.NotText(LineOf(reader), reader.GetSpan(column.Index), column.Name);
 
     private void OddRow(CsvReader reader)
     {
@@ -166,13 +128,13 @@ internal sealed class RowReader : IDisposable
             }
         }
 
-        if (!lineEnded && _unreadableEnd is { } end && end.Sample == _count - 1)
+        if (!lineEnded && _unreadableEnd is { } end && end.Sample == _samples.Count - 1)
         {
             _problems.Add(ProblemKind.TruncatedRow, end.Line, null, () =>
                 ($"the last row seems cut off: it has no line end, and its last cell is '{CellProblems.Shortened(end.Cell)}'", "record it again, or remove that row"));
         }
 
-        if (_count == 0 && !_problems.Any)
+        if (_samples.Count == 0 && !_problems.Any)
             throw new InputException(new Problem(_problems.File, "there is a header, but no sample below it", "a recording has at least one sample"));
     }
 

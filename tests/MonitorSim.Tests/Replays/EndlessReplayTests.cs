@@ -84,6 +84,16 @@ public sealed class EndlessReplayTests
     }
 
     [Fact]
+    public void A_gap_that_the_plan_rejects_is_an_error_at_its_sample()
+    {
+        var replay = new EndlessReplay(PlanReader.Parse(Bridge.Replace("{ \"plan\": 1,", "{ \"plan\": 1, \"gap\": \"5 ms\",", StringComparison.Ordinal)));
+        Step(replay, 0);
+        Step(replay, 5);
+        var error = Assert.Throws<InputException>(() => Step(replay, 11));
+        Assert.Contains("sample 2", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Simulated_motion_is_refused()
     {
         var plan = PlanReader.Parse(Bridge.Replace("\"motion\": \"linear\"", "\"motion\": \"linear\", \"plant\": { \"mass\": \"180 kg\" }", StringComparison.Ordinal)

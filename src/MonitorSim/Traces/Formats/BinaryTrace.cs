@@ -58,7 +58,6 @@ internal sealed class BinaryTrace
         found = layout.Found;
         var length = columns[0].Length;
         if (length == 0) throw new InputException(new Problem(_place, "there are columns, but no sample in them", "a recording has at least one sample"));
-        if (length > Array.MaxLength - Blocks<long>.Size) throw new InputException(new Problem(_place, $"{length} samples are too many for one recording", "cut it into several"));
         var cells = ColumnPlan.Of(layout, wanted, _place);
         if (wanted is null) cells = [.. cells.Select(cell => columns[cell.Index].IsNumeric ? new NumberCells(cell.Index, cell.Name, cell.Unit, (byte)layout.Decimal) : cell)];
         using var rows = new BinaryRows(layout, cells, new ProblemList(_place));

@@ -56,9 +56,10 @@ internal sealed class Hdf5Table : BinaryTable
         {
             _ = Read(column, 0, 0, 1);
         }
-        catch (Exception e)
+        catch (Exception)
         {
-            return $"cannot be read: {BinaryTrace.OneLine(e)}";
+            // What the library says then is advice to programmers.
+            return "cannot be read: its numbers have the high byte first, a filter is not one of HDF5's own, or it is damaged";
         }
 
         return column.Dataset.Layout.Class != H5DataLayoutClass.Compact && _bytes.Count == before ? "has no values in this file" : null;

@@ -46,6 +46,13 @@ public class BinaryProblemTests
         Assert.Equal(["run(row 3, column 'v'): 'on' is not a number; write a number such as 12.5, or leave the cell empty where the value is missing"],
             Problems(format, [Reading.Number("v")], ("time", Times), ("v", new[] { "1", "2.5", "on", "3" })));
 
+    /// <summary>What a plan says of text (its decimal mark) helps nothing here, so it is not advised.</summary>
+    [Theory]
+    [MemberData(nameof(Formats))]
+    public void A_number_with_another_mark(string format) =>
+        Assert.Equal(["run(row 3, column 'v'): '2,5' is not a number; write 2.5"],
+            Problems(format, [Reading.Number("v")], ("time", Times), ("v", new[] { "1", "2", "2,5", "3" })));
+
     [Theory]
     [MemberData(nameof(Formats))]
     public void A_column_that_is_not_there(string format) =>
