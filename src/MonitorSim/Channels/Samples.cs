@@ -30,6 +30,9 @@ internal class Samples<T> where T : unmanaged
         _values[Count++ - _first] = value;
     }
 
+    /// <summary>Takes the newest sample back.</summary>
+    public void TakeBack() => Count--;
+
     /// <summary>Lets go of the samples before one.</summary>
     public void LetGo(int before)
     {

@@ -6,7 +6,7 @@ namespace MonitorSim.Estimators;
 /// <summary><see cref="Plans.EstimatorName.AlphaBeta"/>. Stable for 0 &lt; alpha &lt; 1, 0 &lt; beta &lt; 4 - 2·alpha.</summary>
 internal sealed class AlphaBeta(Channel source, SampleTimes times, double alpha, double beta) : SmoothedChannel(source, times)
 {
-    private double _position;
+    private double _position, _positionBefore;
 
     protected override int Reach => 1;
 
@@ -20,6 +20,7 @@ internal sealed class AlphaBeta(Channel source, SampleTimes times, double alpha,
     {
         var measured = Source.Value(sample);
         var rate = Previous(sample);
+        _positionBefore = _position;
         if (double.IsNaN(rate))
         {
             _position = measured;
@@ -32,4 +33,6 @@ internal sealed class AlphaBeta(Channel source, SampleTimes times, double alpha,
         _position = predicted + alpha * residual;
         return rate + beta * residual / step;
     }
+
+    protected override void Undo() => _position = _positionBefore;
 }

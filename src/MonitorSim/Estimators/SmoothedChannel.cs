@@ -40,12 +40,24 @@ internal abstract class SmoothedChannel(Channel source, SampleTimes times) : Der
         _values.Carry(checkpoint);
     }
 
+    /// <summary>Forgets what was given for the newest sample, because the sample changes.</summary>
+    /// <param name="sample">The newest sample.</param>
+    public void Forget(int sample)
+    {
+        if (_values.Count != sample + 1) return;
+        if (!double.IsNaN(_values[sample])) Undo();
+        _values.TakeBack();
+    }
+
     public sealed override double Error(int sample) => 0;
 
     public sealed override Fraction Exact(int sample) => ExactDouble.Of(Value(sample));
 
     /// <summary>The rate at a sample; asked for once a sample, in order, only where the source has a value. NaN where it has none.</summary>
     protected abstract double Estimate(int sample);
+
+    /// <summary>Takes back what the newest estimate has left in the estimator beside its value.</summary>
+    protected virtual void Undo() { }
 
     /// <summary>The value of the sample before, NaN where there was none.</summary>
     protected double Previous(int sample) => sample > 0 ? _values[sample - 1] : double.NaN;

@@ -12,13 +12,12 @@ internal sealed class Aftermath(Bench bench, string axis)
     /// <summary>Lets all axes of the group stand.</summary>
     public void Stand(Script script)
     {
-        foreach (var member in Group)
-            if (script.Axis(member).Has(Kind.Velocity)) script.Want(member, Kind.Velocity, new(Fraction.Zero));
+        foreach (var member in Group) script.Stand(member);
     }
 
     /// <summary>Cycles after which every stop of the group has ended, where its axis stands.</summary>
     public int Cycles => 3 + Group.Max(member => new[] { bench.Plan.Axes[member].Stops.Ss1, bench.Plan.Axes[member].Stops.Ss2 }.OfType<RampStopPlan>()
-        .Select(stop => StopEnd.Cycles(bench, stop)).DefaultIfEmpty(0).Max() + BrakeOf(member) + (bench.Begin(axis).Axis(member) is var drive && drive.Has(Kind.Velocity) ? drive.Memory(Kind.Velocity) : 0));
+        .Select(stop => StopEnd.Cycles(bench, stop)).DefaultIfEmpty(0).Max() + BrakeOf(member) + (bench.Drive(member) is var drive && drive.Has(Kind.Velocity) ? drive.Memory(Kind.Velocity) : 0));
 
     /// <summary>The state of an axis at the cycle of a demand. A stop may end in the cycle in which it begins.</summary>
     public AxisState At(Script script, string member, Reaction reaction, int cycle) => reaction switch

@@ -73,5 +73,5 @@ internal sealed class ApproachFamily(Bench bench, Subject subject, Fraction limi
     }
 
     private Draft Draft(string name, string says, Script script, params int[] trips) =>
-        new Draft($"{subject.Monitor} {name}{(level is { } k ? FormattableString.Invariant($" level {k}") : "")}", says, script) { MayBeDisturbed = true }.Mean(subject.Axis, subject.Monitor, "approach", trips);
+        new Draft($"{subject.Monitor} {name}{(level is { } k ? FormattableString.Invariant($" level {k}") : "")}", says, script).Mean(subject.Axis, subject.Monitor, "approach", trips);
 }

@@ -6,8 +6,8 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <summary>Every chain of an axis that can trip, with the lever of each side: monitors, then pairs of recordings.</summary>
 internal static class AxisChains
 {
-    public static IEnumerable<(Subject Subject, Lever Lever)> Of(Bench bench, string axis) =>
-        bench.Plan.Axes[axis].Monitors.SelectMany(monitor => Of(bench, axis, monitor, negative: false)).Concat(TwoChannels(bench, axis, negative: false));
+    public static IEnumerable<(Subject Subject, Lever Lever)> Of(Bench bench, string axis, bool negative) =>
+        bench.Plan.Axes[axis].Monitors.SelectMany(monitor => Of(bench, axis, monitor, negative)).Concat(TwoChannels(bench, axis, negative));
 
     /// <summary>The chains of a monitor; none where it cannot trip, or where its magnitudes have no other sign.</summary>
     public static IEnumerable<(Subject Subject, Lever Lever)> Of(Bench bench, string axis, MonitorPlan monitor, bool negative)

@@ -19,6 +19,7 @@ internal sealed class AxisDrive
     private readonly SampleTimes _times;
     private readonly Dictionary<Kind, DrivenColumn> _columns = [], _seconds = [];
     private readonly Dictionary<Kind, ChannelScale> _scales = [], _secondScales = [];
+    private readonly Dictionary<Kind, Channel> _channels = [];
 
     /// <param name="name">The axis's name.</param>
     /// <param name="plan">The axis, every unit stated.</param>
@@ -61,6 +62,9 @@ internal sealed class AxisDrive
         var estimator = EstimatorOf(kind);
         return Memory(ChannelChecks.Source(kind)!.Value) + (estimator.Name is EstimatorName.LowPass or EstimatorName.AlphaBeta ? 50 : (estimator.Samples ?? 1) + 1);
     }
+
+    /// <summary>Whether a rate is at rest only once its source has been constant for some samples: to lead such a rate to 0 at once would make the source swing.</summary>
+    public bool ForgetsByStanding(Kind kind) => !_columns.ContainsKey(kind) && EstimatorOf(kind) is { Name: not (EstimatorName.LowPass or EstimatorName.AlphaBeta) } estimator && (estimator.Samples ?? 1) > 1;
 
     /// <summary>What the channel shows at a sample that has been written, SI; null where it has no value yet.</summary>
     public Fraction? Value(Kind kind, int sample) => sample < Order(kind) ? null : ChannelOf(kind).Exact(sample);
@@ -115,7 +119,7 @@ internal sealed class AxisDrive
         var origin = column[sample - 1];
         Fraction Shown(Fraction raw)
         {
-            column.Set(sample, raw);
+            Put(column, sample, raw);
             return Value(kind, sample)!.Value;
         }
 
@@ -134,7 +138,14 @@ internal sealed class AxisDrive
             while (!target.Allows(Shown(raw)) && tries++ < MostCorrections) raw += into * column.Grid;
         }
 
+        Put(column, sample, raw);
+    }
+
+    /// <summary>Writes a sample in place of a trial: estimators forget what they made of that.</summary>
+    private void Put(DrivenColumn column, int sample, Fraction raw)
+    {
         column.Set(sample, raw);
+        foreach (var channel in _channels.Values) (channel as SmoothedChannel)?.Forget(sample);
     }
 
     private Fraction At(Kind kind, DrivenColumn column, Target target) => Direct(column, _scales[kind], target);
@@ -148,10 +159,17 @@ internal sealed class AxisDrive
         return target.Allows(scale.ToSi(raw)) ? raw : raw + into * column.Grid;
     }
 
-    /// <summary>Anew at every question: smoothing estimators keep what they gave.</summary>
-    private Channel ChannelOf(Kind kind) => _columns.TryGetValue(kind, out var column)
-        ? column.AsChannel(_scales[kind])
-        : Estimator.Of(EstimatorOf(kind), ChannelOf(ChannelChecks.Source(kind)!.Value), _times);
+    private Channel ChannelOf(Kind kind)
+    {
+        if (!_channels.TryGetValue(kind, out var channel))
+        {
+            _channels[kind] = channel = _columns.TryGetValue(kind, out var column)
+                ? column.AsChannel(_scales[kind])
+                : Estimator.Of(EstimatorOf(kind), ChannelOf(ChannelChecks.Source(kind)!.Value), _times);
+        }
+
+        return channel;
+    }
 
     private static Fraction StartOf(IReadOnlyDictionary<Kind, Fraction> start, Kind kind) => start.TryGetValue(kind, out var value) ? value : Fraction.Zero;
 

@@ -11,7 +11,9 @@ internal sealed class Bench
     public const int MostCycles = 20_000;
 
     private readonly Dictionary<string, Dictionary<Kind, Fraction>> _rest;
-    private readonly Dictionary<string, IReadOnlyList<(Subject Subject, Lever Lever)>> _chains = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string Axis, bool Negative), IReadOnlyList<(Subject Subject, Lever Lever)>> _chains = [];
+
+    private readonly Dictionary<string, AxisDrive> _drives = new(StringComparer.Ordinal);
 
     /// <exception cref="InputException">The plan is wrong.</exception>
     public Bench(Plan plan)
@@ -37,9 +39,11 @@ internal sealed class Bench
     public IReadOnlyDictionary<Kind, Fraction> RestOf(string axis) => _rest[axis];
 
     /// <summary>Every chain of an axis that can trip.</summary>
-    public IReadOnlyList<(Subject Subject, Lever Lever)> Chains(string axis)
+    /// <param name="axis">The axis.</param>
+    /// <param name="negative">Those of magnitudes only, met by negative values.</param>
+    public IReadOnlyList<(Subject Subject, Lever Lever)> Chains(string axis, bool negative = false)
     {
-        if (!_chains.TryGetValue(axis, out var chains)) _chains[axis] = chains = [.. AxisChains.Of(this, axis)];
+        if (!_chains.TryGetValue((axis, negative), out var chains)) _chains[(axis, negative)] = chains = [.. AxisChains.Of(this, axis, negative)];
         return chains;
     }
 
@@ -55,6 +59,16 @@ internal sealed class Bench
 
         return [.. group];
     }
+
+    /// <summary>What an axis's channels come from, and what they need; for questions that do not depend on what is written.</summary>
+    public AxisDrive Drive(string axis)
+    {
+        if (!_drives.TryGetValue(axis, out var drive)) _drives[axis] = drive = Begin(axis).Axis(axis);
+        return drive;
+    }
+
+    /// <summary>The recorded quantity that a channel comes from; null where there is no such channel.</summary>
+    public Kind? RootOf(string axis, Kind kind) => Drive(axis).Has(kind) ? Drive(axis).Root(kind) : null;
 
     /// <summary>Begins a vector about an axis.</summary>
     public Script Begin(string axis) => new(this, axis);

@@ -17,33 +17,55 @@ public static class BoundaryVectors
         var harvest = new Families(bench).Make();
         var (vectors, failed) = (new List<BoundaryVector>(), new List<string>());
         var missed = harvest.Missed.ToList();
-        foreach (var draft in harvest.Drafts)
+        foreach (var attempt in harvest.Attempts)
         {
-            cancel.ThrowIfCancellationRequested();
-            var name = Name(vectors.Count + 1, draft);
-            var csv = VectorCsv.Write(bench.Plan, draft.Script);
-            var result = Confirmation.Replayed(bench.Plan, csv, name);
-            if (Confirmation.Disagreements(bench, draft, result).ToList() is { Count: > 0 } disagreements)
+            string? why = null;
+            BoundaryVector? kept = null;
+            foreach (var way in attempt.Ways)
             {
-                var disturbance = Confirmation.Disturbance(bench, draft, result);
-                if (disturbance is null) failed.Add($"{draft.Name}: {string.Join("; ", disagreements)}");
-                missed.AddRange(draft.Meets.Select(branch => new MissedBranch(branch, disturbance ?? "the vector meant for it did not come out as meant: " + disagreements[0])));
-                continue;
+                cancel.ThrowIfCancellationRequested();
+                var (vector, reason, isError) = Made(plan, bench, attempt, way, vectors.Count + 1);
+                if (isError) failed.Add(reason);
+                why ??= isError ? "the vector meant for it did not come out as meant: " + reason : reason;
+                if ((kept = vector) is not null) break;
             }
 
-            vectors.Add(new()
-            {
-                Name = name,
-                Says = draft.Says,
-                Plan = bench.Plan with { Title = plan.Title.Length == 0 ? draft.Name : $"{plan.Title}: {draft.Name}", Expect = ExpectLines.Of(bench.Plan, result) },
-                Csv = csv,
-                Meets = draft.Meets,
-                Expected = result,
-            });
+            if (kept is not null) vectors.Add(kept);
+            missed.AddRange(attempt.Branches.Except(kept?.Meets ?? []).Select(branch => new MissedBranch(branch, why ?? "no vector is meant for it")));
         }
 
         var met = vectors.SelectMany(vector => vector.Meets).ToHashSet();
         return new(vectors, [.. missed.DistinctBy(miss => miss.Branch).Where(miss => !met.Contains(miss.Branch))], failed, Quantity.Parse(VectorClock.Milliseconds(bench.Clock.Period)), [.. Notes(plan, bench)]);
+    }
+
+    /// <summary>Makes a vector and replays its file; where that is not what was meant, the reason.</summary>
+    private static (BoundaryVector? Vector, string Reason, bool IsError) Made(Plan plan, Bench bench, Attempt attempt, Func<Draft> way, int number)
+    {
+        Draft draft;
+        try
+        {
+            draft = way();
+            if (bench.Clock.IsLate) draft.Script.Run(1);
+        }
+        catch (VectorException cannot)
+        {
+            return (null, cannot.Message, false);
+        }
+
+        if (draft.Meets.Count == 0) draft.Meet(attempt.Branches);
+        var name = Name(number, draft);
+        var csv = VectorCsv.Write(bench.Plan, draft.Script);
+        var result = Confirmation.Replayed(bench.Plan, csv, name);
+        if (Confirmation.Objection(bench, draft, result) is var (reason, isError)) return (null, isError ? $"{draft.Name}: {reason}" : reason, isError);
+        return (new()
+        {
+            Name = name,
+            Says = draft.Says,
+            Plan = bench.Plan with { Title = plan.Title.Length == 0 ? draft.Name : $"{plan.Title}: {draft.Name}", Expect = ExpectLines.Of(bench.Plan, result) },
+            Csv = csv,
+            Meets = draft.Meets,
+            Expected = result,
+        }, "", false);
     }
 
     private static IEnumerable<string> Notes(Plan plan, Bench bench)

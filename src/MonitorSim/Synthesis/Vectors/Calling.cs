@@ -27,8 +27,9 @@ internal abstract class Calling
     /// <summary>From the next cycle on it is not called for.</summary>
     public abstract void Leave(Script script);
 
-    /// <summary>Runs up to the cycle before the one at which it is called for: from the next cycle on it is.</summary>
-    public abstract void Call(Script script);
+    /// <summary>Runs up to the cycle before the one at which it is called for, or further where nothing but standing is seen then.</summary>
+    /// <returns>The cycle at which it is called for.</returns>
+    public abstract int Call(Script script);
 }
 
 /// <summary>By a setting of the signals.</summary>
@@ -44,7 +45,11 @@ internal sealed class SignalCalling(Asking asking, bool canBeLost = true) : Call
 
     public override void Leave(Script script) => script.Ask(asking.No!);
 
-    public override void Call(Script script) => script.Ask(asking.Yes!);
+    public override int Call(Script script)
+    {
+        script.Ask(asking.Yes!);
+        return script.Count;
+    }
 }
 
 /// <summary>By the trip of a monitor, whose reaction it is.</summary>
@@ -66,7 +71,7 @@ internal sealed class TripCalling(Subject by, Lever lever) : Calling
 
     public override void Leave(Script script) => lever.Rest(script);
 
-    public override void Call(Script script)
+    public override int Call(Script script)
     {
         lever.Prepare(script, by.Delay + by.Filter + lever.LeadIn + 20);
         by.Calling.Call(script);
@@ -74,5 +79,6 @@ internal sealed class TripCalling(Subject by, Lever lever) : Calling
         script.Run(by.Delay + lever.LeadIn + Math.Max(1, 1 + lever.Order - script.Count));
         lever.Exceed(script);
         script.Run(by.Filter);
+        return script.Count;
     }
 }

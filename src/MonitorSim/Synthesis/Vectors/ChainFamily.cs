@@ -6,28 +6,31 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
     private readonly Calling _calling = subject.Calling;
     private readonly int _delay = subject.Delay, _filter = subject.Filter;
 
-    public void Make(Harvest harvest)
+    /// <summary>One vector each for what is allowed, for the first trip, and for the request that comes again.</summary>
+    /// <param name="harvest">Takes them.</param>
+    /// <param name="ways">The same chain, called for in one way each; the best first.</param>
+    public static void Make(Harvest harvest, params IReadOnlyList<ChainFamily> ways)
     {
-        var all = All();
-        var why = _calling.Unreachable ?? lever.Unreachable ?? (lever.Room <= _filter + 1 ? "its filter lasts longer than this side is compared" : null);
-        if (why is not null)
+        var best = ways[0];
+        if (best.Unreachable is { } why)
         {
-            harvest.Miss(why, all);
+            harvest.Miss(why, best.Allowed().Concat(best.Tripping()).Concat(best.Restarted()));
             return;
         }
 
-        if (_delay > 0 && !CanExceedUnheard) harvest.Miss("the measure has no value yet while it arms, and it is asked for from the first cycle on", Of("delay", "one cycle less"));
-        harvest.Try([.. Allowed()], MakeAllowed);
-        harvest.Try([.. Tripping()], MakeTripping);
-        if (Restarted().ToList() is { Count: > 0 } restarted) harvest.Try(restarted, MakeRestarted);
+        if (best._delay > 0 && !best.CanExceedUnheard)
+            harvest.Miss("the measure has no value yet while it arms, and it is asked for from the first cycle on", best.Of("delay", "one cycle less"));
+        harvest.Try(best.Allowed(), ways.Select(way => (Func<Draft>)(() => way.MakeAllowed().Meet(way.Allowed()))));
+        harvest.Try(best.Tripping(), ways.Select(way => (Func<Draft>)(() => way.MakeTripping().Meet(way.Tripping()))));
+        harvest.Try(best.Restarted(), ways.Where(way => way.Restarted().Any()).Select(way => (Func<Draft>)(() => way.MakeRestarted().Meet(way.Restarted()))));
     }
+
+    private string? Unreachable => _calling.Unreachable ?? lever.Unreachable ?? (lever.Room <= _filter + 1 ? "its filter lasts longer than this side is compared" : null);
 
     private bool CanExceedUnheard => _calling.CanBeAbsent || lever.Order < _delay;
 
     /// <summary>Whether two runs of all but the filter fit, with a cycle at the limit around each.</summary>
     private int ShortRuns => _filter == 0 ? 0 : lever.Room >= 2 * _filter + 5 ? 2 : lever.Room >= _filter + 3 ? 1 : 0;
-
-    private IEnumerable<Branch> All() => Allowed().Concat(Tripping()).Concat(Restarted());
 
     private IEnumerable<Branch> Allowed()
     {
@@ -66,7 +69,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
             script.Run(2 + lever.Order);
         }
 
-        _calling.Call(script);
+        var begin = Call(script);
         Arm(script, unheard: CanExceedUnheard);
         ReachComparing(script);
         lever.Allow(script);
@@ -80,7 +83,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         }
 
         script.Run(Math.Max(0, Math.Min(_filter, lever.Room - ShortRuns * (_filter + 1) - 3)));
-        return Draft("allowed", AllowedStory() + ": nothing trips.", script);
+        return Draft("allowed", AllowedStory() + ": nothing trips.", script, begin);
     }
 
     private string AllowedStory()
@@ -106,7 +109,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
             script.Run(1);
         }
 
-        _calling.Call(script);
+        var begin = Call(script);
         Arm(script, unheard: false);
         ReachComparing(script);
         if (!lever.HasReference && _filter == 0 && lever.LeadIn == 0) script.Run(1);
@@ -117,7 +120,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         script.Run(2);
         return Draft("trips", _filter == 0
             ? "Past the limit by one step for one cycle: it trips at that cycle."
-            : "Past the limit by one step for exactly as long as the filter: it trips at the last of these cycles.", script, from + _filter);
+            : "Past the limit by one step for exactly as long as the filter: it trips at the last of these cycles.", script, begin, from + _filter);
     }
 
     /// <summary>Past the limit from before the request on; the request goes at the cycle that would trip, and comes again.</summary>
@@ -136,6 +139,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         }
 
         if (lever.HasReference) return MakeReferenceForgotten(script);
+        var begin = script.Count;
         if (_calling.CanBeLost)
         {
             Lose(script);
@@ -143,7 +147,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         }
         else
         {
-            _calling.Call(script);
+            begin = Call(script);
         }
 
         Arm(script, unheard: true);
@@ -152,8 +156,8 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         lever.Allow(script);
         script.Run(2);
         return _calling.CanBeLost
-            ? Draft("restarted", "Past the limit throughout; the request goes at the very cycle that would trip and comes again: delay and filter count anew.", script, from + _filter)
-            : Draft("delay", "Past the limit from the beginning: it trips as soon as the delay and the filter have passed.", script, from + _filter);
+            ? Draft("restarted", "Past the limit throughout; the request goes at the very cycle that would trip and comes again: delay and filter count anew.", script, begin, from + _filter)
+            : Draft("delay", "Past the limit from the beginning: it trips as soon as the delay and the filter have passed.", script, begin, from + _filter);
     }
 
     /// <summary>Past the limit up to the cycle that would trip; at that cycle the request is gone.</summary>
@@ -174,7 +178,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
 
     private Draft MakeReferenceForgotten(Script script)
     {
-        _calling.Call(script);
+        var begin = Call(script);
         Arm(script, unheard: false);
         ReachComparing(script);
         Exceed(script, _filter);
@@ -192,7 +196,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         Exceed(script, _filter + 1);
         lever.Allow(script);
         script.Run(2);
-        return Draft("restarted", "The request goes at the very cycle that would trip and comes again: the new reference is where the axis stands by then.", script, from + _filter);
+        return Draft("restarted", "The request goes at the very cycle that would trip and comes again: the new reference is where the axis stands by then.", script, begin, from + _filter);
     }
 
     private Script Begin()
@@ -200,6 +204,14 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         var script = bench.Begin(subject.Axis);
         lever.Prepare(script, 4 * (_delay + _filter) + 2 * lever.LeadIn + 40);
         return script;
+    }
+
+    /// <summary>Has it called for. Where the axis has stood while that took effect, it is measured from there.</summary>
+    private int Call(Script script)
+    {
+        var begin = _calling.Call(script);
+        if (begin < script.Count) lever.Anchor(script);
+        return begin;
     }
 
     private void Exceed(Script script, int cycles)
@@ -235,6 +247,6 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         script.Run(lever.LeadIn + 1);
     }
 
-    private Draft Draft(string name, string says, Script script, params int[] trips) =>
-        new Draft(subject.Title(lever, name), says, script).Mean(subject.Axis, subject.Monitor, lever.Side, trips);
+    private Draft Draft(string name, string says, Script script, int begin, params int[] trips) => new Draft(subject.Title(lever, name), says, script)
+        { CalledBy = _calling.By, Begins = subject.IsStop ? (subject.Axis, begin) : null }.Mean(subject.Axis, subject.Monitor, lever.Side, trips);
 }

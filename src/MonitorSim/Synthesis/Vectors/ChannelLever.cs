@@ -14,7 +14,7 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="negative">Of magnitudes: whether the channel itself is negative.</param>
 internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fraction limit, bool upper, bool magnitude, bool negative = false) : Lever
 {
-    private readonly AxisDrive _drive = bench.Begin(axis).Axis(axis);
+    private readonly AxisDrive _drive = bench.Drive(axis);
 
     protected Bench Bench => bench;
     protected bool IsNegative => negative;

@@ -6,8 +6,8 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="Script">Signals and channels.</param>
 internal sealed record Draft(string Name, string Says, Script Script)
 {
-    /// <summary>Whether other monitors that trip earlier may keep it from what is meant: then its branches are missed, and which ones did is said.</summary>
-    public bool MayBeDisturbed { get; init; }
+    /// <summary>The stop that has to begin, and the cycle at which; null where the vector is about none.</summary>
+    public (string Axis, int Cycle)? Begins { get; init; }
 
     /// <summary>A monitor whose trips belong to what is meant without being looked at.</summary>
     public (string Axis, string Monitor)? CalledBy { get; init; }
@@ -20,6 +20,9 @@ internal sealed record Draft(string Name, string Says, Script Script)
 
     /// <summary>The monitors whose trips are meant to be those of <see cref="Trips"/> and no others.</summary>
     public HashSet<(string Axis, string Monitor)> Meant { get; } = [];
+
+    /// <summary>Whether it is about what other monitors of the group can change.</summary>
+    public bool IsOfStates => Begins is not null || States.Count > 0;
 
     /// <summary>The side that it is about.</summary>
     public string? Side { get; private set; }

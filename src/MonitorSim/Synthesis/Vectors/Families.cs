@@ -14,7 +14,7 @@ internal sealed class Families(Bench bench)
         {
             foreach (var monitor in axis.Monitors) Monitor(name, axis, monitor);
             foreach (var (subject, lever) in AxisChains.TwoChannels(bench, name, negative: false)) Chain(subject, lever);
-            foreach (var (subject, lever) in AxisChains.TwoChannels(bench, name, negative: true)) new MirrorFamily(bench, subject, lever).Make(_harvest);
+            foreach (var (subject, lever) in AxisChains.TwoChannels(bench, name, negative: true)) MirrorFamily.Make(_harvest, new MirrorFamily(bench, subject, lever));
             Stops(name, axis.Stops);
         }
 
@@ -24,8 +24,8 @@ internal sealed class Families(Bench bench)
     private void Monitor(string axis, AxisPlan plan, MonitorPlan monitor)
     {
         var chains = AxisChains.Of(bench, axis, monitor, negative: false).ToList();
-        foreach (var (subject, lever) in chains) new ChainFamily(bench, subject, lever).Make(_harvest);
-        foreach (var (subject, lever) in AxisChains.Of(bench, axis, monitor, negative: true)) new MirrorFamily(bench, subject, lever).Make(_harvest);
+        foreach (var (subject, lever) in chains) ChainFamily.Make(_harvest, new ChainFamily(bench, subject, lever));
+        foreach (var (subject, lever) in AxisChains.Of(bench, axis, monitor, negative: true)) MirrorFamily.Make(_harvest, new MirrorFamily(bench, subject, lever));
         foreach (var edge in OutputEdge.Of(plan, monitor)) new OutputFamily(bench, axis, monitor, edge).Make(_harvest);
         if (chains.Count == 0) return;
         var first = chains[0].Subject;
@@ -33,7 +33,7 @@ internal sealed class Families(Bench bench)
         if (monitor is Sdi sdi) new SdiFamily(bench, first, sdi).Make(_harvest);
         if (monitor is Sli sli) new SliFamily(bench, first, sli).Make(_harvest);
         Seconds(plan, monitor, chains);
-        Reactions(first, chains[0].Lever);
+        Reactions(axis, monitor.Name);
     }
 
     private void Speeds(string axis, Sls sls, List<(Subject Subject, Lever Lever)> chains)
@@ -58,14 +58,15 @@ internal sealed class Families(Bench bench)
 
     private void Chain(Subject subject, Lever lever)
     {
-        new ChainFamily(bench, subject, lever).Make(_harvest);
-        Reactions(subject, lever);
+        ChainFamily.Make(_harvest, new ChainFamily(bench, subject, lever));
+        Reactions(subject.Axis, subject.Monitor);
     }
 
-    private void Reactions(Subject subject, Lever lever)
+    private void Reactions(string axis, string monitor)
     {
-        new ReactionFamily(bench, subject, lever).Make(_harvest);
-        if (bench.Plan.Acknowledge is { } acknowledge) new AcknowledgeFamily(bench, subject, lever, acknowledge).Make(_harvest);
+        var ways = TrippedWay.All(bench, axis, monitor);
+        new ReactionFamily(bench, axis, ways).Make(_harvest);
+        if (bench.Plan.Acknowledge is { } acknowledge) AcknowledgeFamily.Make(_harvest, bench, ways, acknowledge);
     }
 
     private void Stops(string axis, StopsPlan stops)

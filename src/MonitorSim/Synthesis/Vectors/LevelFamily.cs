@@ -102,5 +102,5 @@ internal sealed class LevelFamily(Bench bench, string axis, Sls sls)
     }
 
     private Draft Draft(string name, string says, Script script, int trip) =>
-        new Draft($"{sls.Name} {name}", says, script) { MayBeDisturbed = true }.Mean(axis, sls.Name, "upper", trip);
+        new Draft($"{sls.Name} {name}", says, script).Mean(axis, sls.Name, "upper", trip);
 }

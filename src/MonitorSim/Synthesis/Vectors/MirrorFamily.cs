@@ -3,20 +3,26 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <summary>The other sign of a magnitude: at the limit, then past it for as long as the filter.</summary>
 internal sealed class MirrorFamily(Bench bench, Subject subject, Lever mirrored)
 {
-    public void Make(Harvest harvest)
+    /// <param name="harvest">Takes the vector.</param>
+    /// <param name="ways">The same chain, called for in one way each; the best first.</param>
+    public static void Make(Harvest harvest, params IReadOnlyList<MirrorFamily> ways)
     {
-        Branch[] branches = [subject.Branch(mirrored, "limit", "just allowed, negative"), subject.Branch(mirrored, "limit", "just past, negative")];
-        if ((subject.Calling.Unreachable ?? mirrored.Unreachable) is { } why) harvest.Miss(why, branches);
-        else if (mirrored.Room <= subject.Filter + 2) harvest.Miss("its filter lasts longer than this side is compared", branches);
-        else harvest.Try(branches, MakeMirrored);
+        var branches = ways[0].Branches();
+        if (ways[0].Unreachable is { } why) harvest.Miss(why, branches);
+        else harvest.Try(branches, ways.Select(way => (Func<Draft>)way.MakeMirrored));
     }
+
+    private Branch[] Branches() => [subject.Branch(mirrored, "limit", "just allowed, negative"), subject.Branch(mirrored, "limit", "just past, negative")];
+
+    private string? Unreachable => subject.Calling.Unreachable ?? mirrored.Unreachable ?? (mirrored.Room <= subject.Filter + 2 ? "its filter lasts longer than this side is compared" : null);
 
     private Draft MakeMirrored()
     {
         var script = bench.Begin(subject.Axis);
         mirrored.Prepare(script, 2 * (subject.Delay + subject.Filter) + mirrored.LeadIn + 20);
         mirrored.Rest(script);
-        subject.Calling.Call(script);
+        var begin = subject.Calling.Call(script);
+        if (begin < script.Count) mirrored.Anchor(script);
         script.Run(Math.Max(subject.Delay, mirrored.HasReference ? 0 : mirrored.Order) + 1 + mirrored.LeadIn);
         mirrored.Allow(script);
         script.Run(1);
@@ -26,6 +32,7 @@ internal sealed class MirrorFamily(Bench bench, Subject subject, Lever mirrored)
         mirrored.Allow(script);
         script.Run(2);
         return new Draft(subject.Title(mirrored, "negative"), "The same limit met by values of the other sign: at it for a cycle, then past it for exactly as long as the filter.", script)
+            { CalledBy = subject.Calling.By, Begins = subject.IsStop ? (subject.Axis, begin) : null }
             .Mean(subject.Axis, subject.Monitor, mirrored.Side, from + subject.Filter);
     }
 }

@@ -13,18 +13,18 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
 
     public void Make(Harvest harvest)
     {
-        var calling = new Demands(bench).Of(axis, name, bench.Begin(axis).Axis(axis).Root(Kind.Velocity)) ?? new NoCalling($"nothing in the plan calls for {name}");
+        var ways = new Demands(bench).Ways(axis, name, bench.RootOf(axis, Kind.Velocity));
         List<Branch> allowed = [Of("limit", "just allowed"), Of("standstill", "not compared")];
         if (_delay > 0) allowed.Add(Of("delay", "reached"));
-        if (calling.Unreachable is { } why)
+        if (ways[0].Unreachable is { } why)
         {
             harvest.Miss(why, [.. allowed, Of("limit", "just past"), Of("limit", "just past, negative")]);
             return;
         }
 
-        harvest.Try(allowed, () => MakeAllowed(calling));
-        harvest.Try([Of("limit", "just past")], () => MakePast(calling, negative: false));
-        harvest.Try([Of("limit", "just past, negative")], () => MakePast(calling, negative: true));
+        harvest.Try(allowed, ways.Select(way => (Func<Draft>)(() => MakeAllowed(way))));
+        harvest.Try([Of("limit", "just past")], ways.Select(way => (Func<Draft>)(() => MakePast(way, negative: false))));
+        harvest.Try([Of("limit", "just past, negative")], ways.Select(way => (Func<Draft>)(() => MakePast(way, negative: true))));
     }
 
     private Branch Of(string rule, string from) => new(axis, name, "ramp", null, rule, from);
@@ -44,7 +44,7 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
 
         run.Stand(_settle + 3);
         return new Draft($"{name} ramp allowed", "The speed is all the way down exactly at the ramp with its tolerance, and then stands although the ramp goes on below: nothing trips.", run.Script)
-            { MayBeDisturbed = true, CalledBy = run.CalledBy }.Mean(axis, name, "ramp");
+            { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }.Mean(axis, name, "ramp");
     }
 
     private Draft MakePast(Calling calling, bool negative)
@@ -56,7 +56,7 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
         run.Go(run.RampAt(run.Elapsed), past: true);
         run.Stand(3);
         var draft = new Draft($"{name} ramp trips{(negative ? " negative" : "")}", "The speed is at the ramp with its tolerance, then one step past it: it trips at that cycle, and the torque is off at once.", run.Script)
-            { MayBeDisturbed = true, CalledBy = run.CalledBy }.Mean(axis, name, "ramp", trip);
+            { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }.Mean(axis, name, "ramp", trip);
         draft.States.Add((axis, trip, AxisState.TorqueOff));
         return draft;
     }

@@ -17,6 +17,7 @@ internal sealed class Script
     private readonly SampleTimes _times = new();
     private readonly Bench _bench;
     private Setting _setting;
+    private Action? _afterwards;
 
     /// <param name="bench">The plan and its clock.</param>
     /// <param name="focus">The axis whose columns come first where axes share one.</param>
@@ -63,6 +64,15 @@ internal sealed class Script
         _targets[(axis, kind)] = target;
     }
 
+    /// <summary>From now on an axis stands, if its speed is known at all.</summary>
+    public void Stand(string axis)
+    {
+        var drive = _axes[axis];
+        if (!drive.Has(Kind.Velocity)) return;
+        if (drive.ForgetsByStanding(Kind.Velocity)) Want(axis, drive.Root(Kind.Velocity), new(Now(axis, drive.Root(Kind.Velocity))));
+        else Want(axis, Kind.Velocity, new(Fraction.Zero));
+    }
+
     /// <summary>From now on the second recording shows this; null: the same as the first.</summary>
     public void WantSecond(string axis, Kind kind, Target? target)
     {
@@ -72,6 +82,9 @@ internal sealed class Script
 
     /// <summary>What a channel shows at the newest sample, SI; at the start, where there is none.</summary>
     public Fraction Now(string axis, Kind kind) => (Count == 0 ? null : _axes[axis].Value(kind, Count - 1)) ?? (_start.TryGetValue((axis, kind), out var start) ? start : Fraction.Zero);
+
+    /// <summary>Does something once the next cycle has been written.</summary>
+    public void Afterwards(Action action) => _afterwards += action;
 
     /// <summary>Lets so many cycles pass.</summary>
     public void Run(int cycles)
@@ -83,6 +96,9 @@ internal sealed class Script
             _times.Append(_bench.Clock.Sample(sample));
             _settings.Add(_setting);
             foreach (var (name, axis) in _axes) axis.Write(sample, Of(_targets, name), Of(_seconds, name), OfStart(name));
+            if (_afterwards is not { } action) continue;
+            _afterwards = null;
+            action();
         }
     }
 

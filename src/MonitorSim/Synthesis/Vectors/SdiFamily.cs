@@ -19,9 +19,13 @@ internal sealed class SdiFamily(Bench bench, Subject subject, Sdi sdi)
     {
         var script = bench.Begin(subject.Axis);
         var back = sdi.Allow == Direction.Positive ? -1 : 1;
+        script.Run(1);
+
+        // It stands until then, whatever its limits say of its speed.
+        var start = script.Now(subject.Axis, Kind.Position);
+        Go(script, new(start));
         subject.Calling.Call(script);
         script.Run(subject.Delay + 2);
-        var start = script.Now(subject.Axis, Kind.Position);
         Go(script, new(start - back * 2 * sdi.Tolerance.Exact));
         var reference = sdi.Reference == DirectionReference.Furthest ? script.Now(subject.Axis, Kind.Position) : start;
         var end = reference + back * sdi.Tolerance.Exact;

@@ -6,7 +6,6 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <summary>How SS1 and SS2 end: by time, or by standstill that lasts; and the time that they may take.</summary>
 internal sealed class StopEndFamily(Bench bench, string axis, string name, RampStopPlan stop)
 {
-    private readonly Calling _calling = new Demands(bench).Of(axis, name, stop.Variant == StopVariant.Time ? null : RootOfSpeed(bench, axis)) ?? new NoCalling($"nothing in the plan calls for {name}");
     private readonly int _settle = bench.Clock.Cycles(stop.Settle);
     private readonly AxisPlan _plan = bench.Plan.Axes[axis];
 
@@ -18,22 +17,17 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
 
     public void Make(Harvest harvest)
     {
-        if (_calling.Unreachable is { } why)
+        var ways = new Demands(bench).Ways(axis, name, stop.Variant == StopVariant.Time ? null : bench.RootOf(axis, Kind.Velocity));
+        var ending = stop.Variant == StopVariant.Time ? ByTimeBranches() : StandstillBranches();
+        List<Branch> limited = stop.TimeLimit is null ? [] : [Of("time limit", "just allowed"), Of("time limit", "just past")];
+        if (ways[0].Unreachable is { } why)
         {
-            harvest.Miss(why, Of("end", "reached"));
+            harvest.Miss(why, [.. ending, .. limited]);
             return;
         }
 
-        if (stop.Variant == StopVariant.Time)
-        {
-            harvest.Try(ByTimeBranches(), ByTime);
-            return;
-        }
-
-        harvest.Try(StandstillBranches(), ByStandstill);
-        if (stop.TimeLimit is null) return;
-        harvest.Try([Of("time limit", "just allowed")], () => WithinTime(late: false));
-        harvest.Try([Of("time limit", "just past")], () => WithinTime(late: true));
+        harvest.Try(ending, ways.Select(way => (Func<Draft>)(() => stop.Variant == StopVariant.Time ? ByTime(way) : ByStandstill(way))));
+        foreach (var branch in limited) harvest.Try([branch], ways.Select(way => (Func<Draft>)(() => WithinTime(way, late: branch == limited[1]))));
     }
 
     private Branch Of(string rule, string from) => new(axis, name, null, null, rule, from);
@@ -49,18 +43,18 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         return branches;
     }
 
-    private Draft ByTime()
+    private Draft ByTime(Calling calling)
     {
-        var run = new StopRun(bench, axis, stop, _calling, Fraction.Zero);
+        var run = new StopRun(bench, axis, stop, calling, Fraction.Zero);
         var end = run.Begin + bench.Clock.Cycles(stop.Time);
         run.Script.Run(end + Brake + 3 - run.Script.Count);
-        return Ending(new($"{name} ends", "The stop begins and ends when its time has passed, not a cycle earlier.", run.Script) { CalledBy = run.CalledBy }, run.Begin, end);
+        return Ending(new($"{name} ends", "The stop begins and ends when its time has passed, not a cycle earlier.", run.Script) { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }, run.Begin, end);
     }
 
     /// <summary>Standstill that is interrupted one cycle too early, then standstill that lasts.</summary>
-    private Draft ByStandstill()
+    private Draft ByStandstill(Calling calling)
     {
-        var run = new StopRun(bench, axis, stop, _calling, Above(2 * _settle + 6));
+        var run = new StopRun(bench, axis, stop, calling, Above(2 * _settle + 6));
         SlowDown(run, 1);
         if (_settle > 0)
         {
@@ -74,23 +68,23 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
 
         var end = (_settle > 0 && !CanBounce(run) ? run.Script.Count - _settle : run.Script.Count) + _settle;
         run.Stand(end + Brake + 3 - run.Script.Count);
-        return Ending(new($"{name} ends", "Just above the standstill speed nothing ends; at it the stop ends as soon as that has lasted without interruption.", run.Script) { CalledBy = run.CalledBy }, run.Begin, end);
+        return Ending(new($"{name} ends", "Just above the standstill speed nothing ends; at it the stop ends as soon as that has lasted without interruption.", run.Script) { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }, run.Begin, end);
     }
 
     /// <summary>The stop would end at the first cycle after the time limit, or a cycle earlier.</summary>
-    private Draft WithinTime(bool late)
+    private Draft WithinTime(Calling calling, bool late)
     {
         var first = (int)(stop.TimeLimit!.Nanoseconds / bench.Clock.Period) + 1;
         var trips = first + bench.Clock.Cycles(stop.Variant == StopVariant.Deceleration ? stop.Filter : null);
         var end = late ? trips : first - 1;
         if (end < _settle + 1) throw new VectorException("standstill must last longer than the time limit allows");
-        var run = new StopRun(bench, axis, stop, _calling, Above(trips + 4));
+        var run = new StopRun(bench, axis, stop, calling, Above(trips + 4));
         if (stop.Variant == StopVariant.Ramp) run.Stand(end - _settle - run.Elapsed, justAbove: true);
         else SlowDown(run, end - _settle - run.Elapsed);
         run.Stand(_settle + Brake + 4);
         var draft = new Draft($"{name} time limit {(late ? "passed" : "kept")}", late
             ? "The stop would end at the very cycle at which its time limit is passed: it trips, and the torque is off at once."
-            : "The stop ends at the last cycle that its time limit allows.", run.Script) { MayBeDisturbed = true, CalledBy = run.CalledBy };
+            : "The stop ends at the last cycle that its time limit allows.", run.Script) { CalledBy = run.CalledBy, Begins = (axis, run.Begin) };
         return late
             ? After(draft.Mean(axis, name, "timeLimit", run.Begin + trips), run.Begin + trips, AxisState.TorqueOff)
             : After(draft.Mean(axis, name, "timeLimit"), run.Begin + end + Brake, Ended);
@@ -121,8 +115,6 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         draft.Mean(axis, name, "");
         if (end + Brake > begin) draft.States.Add((axis, end + Brake - 1, Stopping));
         draft.States.Add((axis, end + Brake, Ended));
-        return draft with { MayBeDisturbed = true };
+        return draft;
     }
-
-    private static Kind? RootOfSpeed(Bench bench, string axis) => bench.Begin(axis).Axis(axis) is var drive && drive.Has(Kind.Velocity) ? drive.Root(Kind.Velocity) : null;
 }

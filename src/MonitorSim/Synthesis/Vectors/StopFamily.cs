@@ -31,10 +31,9 @@ internal sealed class StopFamily(Bench bench, string axis)
     private void Both(Harvest harvest, string name, string state, int delay, int filter, Reaction reaction, Func<bool, Lever> lever)
     {
         var (positive, negative) = (lever(false), lever(true));
-        var calling = _demands.Of(axis, state, positive.Moves) ?? new NoCalling($"nothing in the plan calls for {state}");
-        var subject = new Subject(axis, name, calling, delay, filter, reaction);
-        new ChainFamily(bench, subject, positive).Make(harvest);
-        new MirrorFamily(bench, subject, negative).Make(harvest);
+        var subjects = _demands.Ways(axis, state, positive.Moves).Select(way => new Subject(axis, name, way, delay, filter, reaction)).ToList();
+        ChainFamily.Make(harvest, [.. subjects.Select(subject => new ChainFamily(bench, subject, positive))]);
+        MirrorFamily.Make(harvest, [.. subjects.Select(subject => new MirrorFamily(bench, subject, negative))]);
     }
 }
 
@@ -47,5 +46,5 @@ internal sealed class NoCalling(string why) : Calling
 
     public override void Leave(Script script) => throw new InvalidOperationException(why);
 
-    public override void Call(Script script) => throw new InvalidOperationException(why);
+    public override int Call(Script script) => throw new InvalidOperationException(why);
 }

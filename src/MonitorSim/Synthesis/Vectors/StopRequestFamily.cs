@@ -32,7 +32,7 @@ internal sealed class StopRequestFamily(Bench bench, string axis, string stop)
         script.Run(_after.Cycles);
         var draft = new Draft($"{stop} requested", NeedsAcknowledgement
             ? "The stop is requested and the request goes again: the torque stays off until an acknowledgement that comes after that."
-            : "The stop is requested and the request goes again: the axis runs at that cycle.", script) { MayBeDisturbed = true };
+            : "The stop is requested and the request goes again: the axis runs at that cycle.", script) { CalledBy = (axis, stop) };
         if (calling.CanBeAbsent) Is(draft, AxisState.Running);
         calling.Call(script);
         script.Run(_after.Cycles);

@@ -26,8 +26,7 @@ internal sealed class StopRun
         CalledBy = calling.By;
         if (calling.CanBeAbsent) calling.Leave(Script);
         Script.Run(2 + (HasSpeed ? Script.Axis(axis).Memory(Kind.Velocity) : 0));
-        calling.Call(Script);
-        Begin = Script.Count;
+        Begin = calling.Call(Script);
         if (!HasSpeed) return;
         if (stop.Variant != StopVariant.Time && calling.Calls(axis, negative ? -speed : speed) is { } target) Script.Want(axis, Kind.Velocity, target);
         Script.Run(1);

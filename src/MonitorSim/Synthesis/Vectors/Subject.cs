@@ -11,6 +11,9 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="Reaction">What a trip demands.</param>
 internal sealed record Subject(string Axis, string Monitor, Calling Calling, int Delay, int Filter, Reaction Reaction)
 {
+    /// <summary>Whether it is a stop, which a state calls for.</summary>
+    public bool IsStop => Monitor is "STO" or "SS1" or "SS2" or "SOS" or "SBC";
+
     public Branch Branch(Lever lever, string rule, string from) => new(Axis, Monitor, lever.Side, lever.Level, rule, from);
 
     /// <summary>What a vector about one of its sides is called.</summary>
