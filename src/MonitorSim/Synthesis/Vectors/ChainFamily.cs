@@ -247,6 +247,5 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         script.Run(lever.LeadIn + 1);
     }
 
-    private Draft Draft(string name, string says, Script script, int begin, params int[] trips) => new Draft(subject.Title(lever, name), says, script)
-        { CalledBy = _calling.By, Begins = subject.IsStop ? (subject.Axis, begin) : null }.Mean(subject.Axis, subject.Monitor, lever.Side, trips);
+    private Draft Draft(string name, string says, Script script, int begin, params int[] trips) => subject.Draft(lever, name, says, script, begin, trips);
 }

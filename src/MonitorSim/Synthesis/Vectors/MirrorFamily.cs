@@ -31,8 +31,6 @@ internal sealed class MirrorFamily(Bench bench, Subject subject, Lever mirrored)
         script.Run(subject.Filter + 1);
         mirrored.Allow(script);
         script.Run(2);
-        return new Draft(subject.Title(mirrored, "negative"), "The same limit met by values of the other sign: at it for a cycle, then past it for exactly as long as the filter.", script)
-            { CalledBy = subject.Calling.By, Begins = subject.IsStop ? (subject.Axis, begin) : null }
-            .Mean(subject.Axis, subject.Monitor, mirrored.Side, from + subject.Filter);
+        return subject.Draft(mirrored, "negative", "The same limit met by values of the other sign: at it for a cycle, then past it for exactly as long as the filter.", script, begin, from + subject.Filter);
     }
 }

@@ -43,8 +43,8 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
         }
 
         run.Stand(_settle + 3);
-        return new Draft($"{name} ramp allowed", "The speed is all the way down exactly at the ramp with its tolerance, and then stands although the ramp goes on below: nothing trips.", run.Script)
-            { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }.Mean(axis, name, "ramp");
+        return run.Draft($"{name} ramp allowed", "The speed is all the way down exactly at the ramp with its tolerance, and then stands although the ramp goes on below: nothing trips.")
+            .Mean(axis, name, "ramp");
     }
 
     private Draft MakePast(Calling calling, bool negative)
@@ -55,8 +55,8 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
         var trip = run.Script.Count;
         run.Go(run.RampAt(run.Elapsed), past: true);
         run.Stand(3);
-        var draft = new Draft($"{name} ramp trips{(negative ? " negative" : "")}", "The speed is at the ramp with its tolerance, then one step past it: it trips at that cycle, and the torque is off at once.", run.Script)
-            { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }.Mean(axis, name, "ramp", trip);
+        var draft = run.Draft($"{name} ramp trips{(negative ? " negative" : "")}", "The speed is at the ramp with its tolerance, then one step past it: it trips at that cycle, and the torque is off at once.")
+            .Mean(axis, name, "ramp", trip);
         draft.States.Add((axis, trip, AxisState.TorqueOff));
         return draft;
     }

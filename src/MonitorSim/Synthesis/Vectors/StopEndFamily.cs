@@ -48,7 +48,7 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         var run = new StopRun(bench, axis, stop, calling, Fraction.Zero);
         var end = run.Begin + bench.Clock.Cycles(stop.Time);
         run.Script.Run(end + Brake + 3 - run.Script.Count);
-        return Ending(new($"{name} ends", "The stop begins and ends when its time has passed, not a cycle earlier.", run.Script) { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }, run.Begin, end);
+        return Ending(run.Draft($"{name} ends", "The stop begins and ends when its time has passed, not a cycle earlier."), run.Begin, end);
     }
 
     /// <summary>Standstill that is interrupted one cycle too early, then standstill that lasts.</summary>
@@ -68,7 +68,7 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
 
         var end = (_settle > 0 && !CanBounce(run) ? run.Script.Count - _settle : run.Script.Count) + _settle;
         run.Stand(end + Brake + 3 - run.Script.Count);
-        return Ending(new($"{name} ends", "Just above the standstill speed nothing ends; at it the stop ends as soon as that has lasted without interruption.", run.Script) { CalledBy = run.CalledBy, Begins = (axis, run.Begin) }, run.Begin, end);
+        return Ending(run.Draft($"{name} ends", "Just above the standstill speed nothing ends; at it the stop ends as soon as that has lasted without interruption."), run.Begin, end);
     }
 
     /// <summary>The stop would end at the first cycle after the time limit, or a cycle earlier.</summary>
@@ -82,9 +82,9 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         if (stop.Variant == StopVariant.Ramp) run.Stand(end - _settle - run.Elapsed, justAbove: true);
         else SlowDown(run, end - _settle - run.Elapsed);
         run.Stand(_settle + Brake + 4);
-        var draft = new Draft($"{name} time limit {(late ? "passed" : "kept")}", late
+        var draft = run.Draft($"{name} time limit {(late ? "passed" : "kept")}", late
             ? "The stop would end at the very cycle at which its time limit is passed: it trips, and the torque is off at once."
-            : "The stop ends at the last cycle that its time limit allows.", run.Script) { CalledBy = run.CalledBy, Begins = (axis, run.Begin) };
+            : "The stop ends at the last cycle that its time limit allows.");
         return late
             ? After(draft.Mean(axis, name, "timeLimit", run.Begin + trips), run.Begin + trips, AxisState.TorqueOff)
             : After(draft.Mean(axis, name, "timeLimit"), run.Begin + end + Brake, Ended);

@@ -10,6 +10,7 @@ internal sealed class StopRun
     private readonly string _axis;
     private readonly RampStopPlan _stop;
     private readonly bool _negative;
+    private readonly (string Axis, string Monitor)? _calledBy;
 
     /// <param name="bench">The plan.</param>
     /// <param name="axis">The axis.</param>
@@ -23,7 +24,7 @@ internal sealed class StopRun
         Script = bench.Begin(axis);
         if (HasSpeed) Script.Start(axis, Kind.Velocity, negative ? -speed : speed);
         if (stop.Variant == StopVariant.Deceleration && IsAccelerationFree) Script.Start(axis, Kind.Acceleration, Slowing);
-        CalledBy = calling.By;
+        _calledBy = calling.By;
         if (calling.CanBeAbsent) calling.Leave(Script);
         Script.Run(2 + (HasSpeed ? Script.Axis(axis).Memory(Kind.Velocity) : 0));
         Begin = calling.Call(Script);
@@ -33,13 +34,10 @@ internal sealed class StopRun
         Speed = Script.Now(axis, Kind.Velocity).Abs();
 
         // The other axis stops with the group: what made it trip must not make its own stop trip as well.
-        if (CalledBy is { } by && by.Axis != axis) calling.Leave(Script);
+        if (_calledBy is { } by && by.Axis != axis) calling.Leave(Script);
     }
 
     public Script Script { get; }
-
-    /// <summary>The trip that calls for the stop, if one does.</summary>
-    public (string Axis, string Monitor)? CalledBy { get; }
 
     /// <summary>The first cycle of the stop.</summary>
     public int Begin { get; }
@@ -69,6 +67,9 @@ internal sealed class StopRun
 
     /// <summary>Whether the axis would still move at the ramp's own speed.</summary>
     public bool IsMovingAt(int elapsed) => RampAt(elapsed) > Standstill;
+
+    /// <summary>The vector as it is written by then.</summary>
+    public Draft Draft(string name, string says) => new(name, says, Script) { CalledBy = _calledBy, Begins = (_axis, Begin) };
 
     /// <summary>One cycle at a speed.</summary>
     public void Go(Fraction speed, bool past = false, int cycles = 1)

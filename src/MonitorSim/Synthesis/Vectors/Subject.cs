@@ -16,6 +16,16 @@ internal sealed record Subject(string Axis, string Monitor, Calling Calling, int
 
     public Branch Branch(Lever lever, string rule, string from) => new(Axis, Monitor, lever.Side, lever.Level, rule, from);
 
+    /// <summary>A vector about one of its sides.</summary>
+    /// <param name="lever">The side.</param>
+    /// <param name="what">What it is about, in a word or two.</param>
+    /// <param name="says">What happens and what must come of it.</param>
+    /// <param name="script">Signals and channels.</param>
+    /// <param name="begin">The cycle from which on it is called for.</param>
+    /// <param name="trips">The cycles at which it trips.</param>
+    public Draft Draft(Lever lever, string what, string says, Script script, int begin, params IEnumerable<int> trips) =>
+        new Draft(Title(lever, what), says, script) { CalledBy = Calling.By, Begins = IsStop ? (Axis, begin) : null }.Mean(Axis, Monitor, lever.Side, trips);
+
     /// <summary>What a vector about one of its sides is called.</summary>
     public string Title(Lever lever, string what) =>
         $"{Monitor} {lever.Side}{(lever.Level is { } level ? FormattableString.Invariant($" level {level}") : "")} {what}";

@@ -1,3 +1,4 @@
+using System.Globalization;
 using MonitorSim.Plans;
 using MonitorSim.Quantities;
 
@@ -54,11 +55,17 @@ internal sealed class VectorClock
     /// <summary>The time of a cycle, ns.</summary>
     public long Cycle(int index) => _firstCycle + index * Period;
 
+    /// <summary>The time of a cycle as results state it, s.</summary>
+    public decimal Seconds(int cycle) => Cycle(cycle) / 1_000_000_000m;
+
     /// <summary>The number of cycles after which a time has passed: the first n with n·T >= time.</summary>
     public int Cycles(Quantity? time) => time is null ? 0 : checked((int)((time.Nanoseconds + Period - 1) / Period));
 
     /// <summary>Whether a cycle falls exactly on the end of that time.</summary>
     public bool IsOnCycle(Quantity? time) => (time?.Nanoseconds ?? 0) % Period == 0;
+
+    /// <summary>A time of a result for people.</summary>
+    public static string Text(decimal seconds) => string.Create(CultureInfo.InvariantCulture, $"{seconds:0.#########} s");
 
     /// <summary>A time for people and plans, exact.</summary>
     public static string Milliseconds(long nanoseconds) => NumberText.Exact(new Fractions.Fraction(nanoseconds, 1_000_000)) + " ms";
