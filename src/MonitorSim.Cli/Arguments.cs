@@ -15,6 +15,8 @@ internal static class Arguments
 
     public static Option<string?> Folder(string name, string description) => new(name) { Description = description, HelpName = "FOLDER" };
 
+    public static Option<string?> Parquet() => new("--parquet") { Description = "Writes the tables of --csv as Parquet files for DuckDB and other engines, one a table.", HelpName = "FOLDER" };
+
     public static Option<string?> Report() => new("--report") { Description = "Writes one HTML page that opens from disk and prints; - is standard output.", HelpName = "FILE.html" };
 
     public static Option<bool> Quiet() => new("--quiet") { Description = "Nothing for people on standard output." };

@@ -14,18 +14,20 @@ internal static class ReplayCommand
     {
         var (plan, traces, quiet, noColor) = (Arguments.Plan(), Arguments.Traces(), Arguments.Quiet(), Arguments.NoColor());
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
-        var csv = Arguments.Folder("--csv", "Writes trips, excursions, headroom, coverage, states and simulated motion as CSV files.");
+        var csv = Arguments.Folder("--csv", "Writes verdict, trips, excursions, headroom, coverage, states and simulated motion as CSV files.");
+        var parquet = Arguments.Parquet();
         var plot = Arguments.Folder("--plot", "Draws a picture an axis, PNG and SVG.");
         var report = Arguments.Report();
         var faults = FaultOption.Create();
         var command = new Command("replay", "Replays recordings: verdict, evidence and headroom. Example: monitorsim replay saw.json monday.csv --json result.json")
-            { plan, traces, faults, json, csv, plot, report, quiet, noColor };
+            { plan, traces, faults, json, csv, parquet, plot, report, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var files = parsed.GetValue(traces)!;
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" || parsed.GetValue(report) == "-" ? terminal.Quiet() : terminal;
             var read = Input.Plan(parsed.GetValue(plan)!);
             var injected = FaultOption.Read(parsed.GetValue(faults));
+            using var tables = parsed.GetValue(parquet) is { } into ? new ParquetFolder(into) : null;
             var tripped = false;
             var told = new List<ReplayedTrace>();
             for (var index = 0; index < files.Length; index++)
@@ -36,11 +38,13 @@ internal static class ReplayCommand
                 Tables.Write(said, parsed.GetValue(noColor), result);
                 if (parsed.GetValue(report) is not null) told.Add(new(trace, result, injected));
                 if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, files, index), stream => ResultJson.Write(result, stream));
-                if (parsed.GetValue(csv) is { } folder) ResultCsv.Write(terminal, result, Several.Folder(folder, files, index));
+                if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, Several.Folder(folder, files, index), ResultSheets.Of(result));
+                tables?.Add(ResultSheets.Of(result, files[index]));
                 if (parsed.GetValue(plot) is { } pictures)
                     foreach (var picture in ReplayPlot.Save(result, trace, Several.Folder(pictures, files, index))) said.Out.WriteLine(picture);
             }
 
+            tables?.Complete();
             if (parsed.GetValue(report) is { } page) terminal.Write(page, stream => HtmlReport.Write(new ReplayReport(read, told), stream));
             return tripped ? CommandLine.Tripped : CommandLine.Clean;
         }));

@@ -24,11 +24,12 @@ internal static class StopCommand
         var horizon = new Option<string?>("--horizon") { Description = "How long each motion is followed; default 10 s with a recording, else 600 s.", HelpName = "TIME" };
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes stops and envelopes as CSV files.");
+        var parquet = Arguments.Parquet();
         var plot = Arguments.Folder("--plot", "Draws the worst stop over time and the envelope over the recording, PNG and SVG.");
         var command = new Command("stop", "How long and how far an axis goes on: stops from its limits, or with a recording a fault at every moment of it, and the worst. "
             + "How far does the lift drop if its drive runs away at the worst moment? monitorsim stop lift.json monday.csv --fault runaway. "
             + "And if its brake stays open? … --fault runaway openBrake. Stops from the limits: monitorsim stop lift.json")
-            { plan, trace, fault, demand, direction, axis, speed, horizon, json, csv, plot, quiet, noColor };
+            { plan, trace, fault, demand, direction, axis, speed, horizon, json, csv, parquet, plot, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
@@ -44,7 +45,8 @@ internal static class StopCommand
 
             StopTables.Write(said, parsed.GetValue(noColor), request, stops, envelopes);
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => StopJson.Write(read, request.Words, stops, envelopes, stream));
-            if (parsed.GetValue(csv) is { } folder) StopCsv.Write(terminal, stops, envelopes, folder);
+            if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, folder, StopSheets.Of(stops, envelopes));
+            ParquetFolder.Write(parsed.GetValue(parquet), StopSheets.Of(stops, envelopes));
             if (parsed.GetValue(plot) is { } pictures)
                 foreach (var picture in request.Pictures(recording, stops, envelopes, pictures)) said.Out.WriteLine(picture);
             return CommandLine.Clean;

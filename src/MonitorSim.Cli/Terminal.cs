@@ -27,18 +27,8 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, Func<Stream> O
             return;
         }
 
-        if (string.IsNullOrWhiteSpace(path)) throw new InputException(new Problem("output", "the path is empty", "name a file, or - for standard output"));
-        var full = Path.GetFullPath(path);
-        Directory.CreateDirectory(Path.GetDirectoryName(full)!);
-        var aside = full + ".part";
-        try
-        {
-            using (var stream = File.Create(aside)) write(stream);
-            File.Move(aside, full, overwrite: true);
-        }
-        finally
-        {
-            File.Delete(aside);
-        }
+        using var file = new AsideFile(path);
+        write(file.Stream);
+        file.Complete();
     }
 }

@@ -22,6 +22,7 @@ internal static class TuneCommand
         };
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
         var csv = Arguments.Folder("--csv", "Writes limits and frontiers as CSV files.");
+        var parquet = Arguments.Parquet();
         var plot = Arguments.Folder("--plot", "Draws each limit's frontier with the present limit, what each run needs and the room, PNG and SVG; the runs' own frontiers too, unless parts are joined.");
         var report = Arguments.Report();
         var coverage = new Option<double?>("--coverage") { Description = "The share of future runs that bounds are for; 0.95 without it.", HelpName = "SHARE" };
@@ -30,7 +31,7 @@ internal static class TuneCommand
         var hazards = new HazardOptions();
         var command = new Command("tune", "What limit, filter and delay the recordings need, and how sure that is for the next run. "
             + "Example: monitorsim tune saw.json run*.csv --json tuned.json. In parts: monitorsim tune --join monday.json tuesday.json")
-            { plan, traces, join, json, csv, plot, report, phases, coverage, confidence, quiet, noColor };
+            { plan, traces, join, json, csv, parquet, plot, report, phases, coverage, confidence, quiet, noColor };
         foreach (var option in hazards.All) command.Add(option);
         command.Validators.Add(parsed =>
         {
@@ -55,7 +56,8 @@ internal static class TuneCommand
             result = Rooms.OfEach(result, need, asked);
             TuneTables.Write(said, parsed.GetValue(noColor), result, hazards.IsGiven(parsed));
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
-            if (parsed.GetValue(csv) is { } folder) TuneCsv.Write(terminal, result, folder);
+            if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, folder, TuneSheets.Of(result));
+            ParquetFolder.Write(parsed.GetValue(parquet), TuneSheets.Of(result));
             if (parsed.GetValue(plot) is { } pictures)
                 foreach (var picture in TunePlot.Save(result, pictures)) said.Out.WriteLine(picture);
             if (parsed.GetValue(report) is { } page) terminal.Write(page, stream => HtmlReport.Write(new TuneReport(result, read), stream));

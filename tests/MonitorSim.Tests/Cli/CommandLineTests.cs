@@ -217,5 +217,5 @@ public sealed class CommandLineTests : CommandTest
     [InlineData("@cmd", "'@cmd")]
     [InlineData("a,b", "\"a,b\"")]
     [InlineData(-1.5, "-1.5")]
-    public void CsvCellsCarryNoFormulas(object value, string expected) => Assert.Equal(expected, ResultCsv.Cell(value));
+    public void CsvCellsCarryNoFormulas(object value, string expected) => Assert.Equal(expected, SheetCsv.Cell(value));
 }
