@@ -118,9 +118,10 @@ internal sealed class SlsMeasures(Measured velocity, IReadOnlyList<Constant> lim
             _askedSpeed = ramp is not null && IsPresent(cycle.Sample) ? Speed(cycle.Sample) : null;
         }
 
-        var now = cycle.Time;
-        _pending.RemoveAll(level => now - level.GivenUpAt >= watch.Delay);
+        if (_pending.Count > 0) Expire(cycle.Time, watch.Delay);
     }
+
+    private void Expire(long now, long delay) => _pending.RemoveAll(level => now - level.GivenUpAt >= delay);
 
     /// <summary>The laxest limit in force counts; of equal ones the chosen one, else the one given up last.</summary>
     private int InForce()

@@ -8,10 +8,9 @@ namespace MonitorSim.Tuning;
 internal sealed class Frontier
 {
     private readonly Stack<(long Start, Reading Reading, bool IsOpen)> _rising = new();
-    private List<(long Filter, Reading Limit, long From, long Until)> _found = [];
+    private readonly Staircase _found = new();
     private readonly LongerStretches _longer = new();
     private long _last;
-    private int _compactAt = 1024;
 
     /// <summary>Adds the measure of the next cycle of the row.</summary>
     public void Add(long time, in Reading reading)
@@ -34,7 +33,7 @@ internal sealed class Frontier
     {
         if (row.Ranking is { } ranking)
         {
-            new RankedRow(row, ranking).Frontier(Found);
+            new RankedRow(row, ranking).Frontier(_found);
             return;
         }
 
@@ -61,8 +60,7 @@ internal sealed class Frontier
     public IReadOnlyList<(long Filter, Fraction Limit, long From, long Until)> Steps()
     {
         Break();
-        Compact();
-        return [.. _found.Select(step => (step.Filter, step.Limit.Exact(), step.From, step.Until))];
+        return [.. _found.Steps.Select(step => (step.Filter, step.Limit.Exact(), step.From, step.Until))];
     }
 
     private long TakeOff()
@@ -72,29 +70,7 @@ internal sealed class Frontier
         var length = _last - start;
         if (_longer.Beat(length, reading.Value + reading.Error)) return start;
         _longer.Add(length, reading.Value - reading.Error);
-        Found(length, reading, start, _last);
+        _found.Add(length, reading, start, _last);
         return start;
-    }
-
-    private void Found(long length, in Reading reading, long from, long until)
-    {
-        _found.Add((length, reading, from, until));
-        if (_found.Count >= _compactAt) Compact();
-    }
-
-    private void Compact()
-    {
-        // From the longest filter down, only a higher limit is a step; of equal ones the first in time stays.
-        var steps = new List<(long Filter, Reading Limit, long From, long Until)>();
-        foreach (var step in _found.OrderByDescending(step => step.Filter).ThenByDescending(step => step.Limit.Value).ThenBy(step => step.From))
-        {
-            if (steps.Count > 0 && Reading.Compare(step.Limit, steps[^1].Limit) <= 0) continue;
-            if (steps.Count > 0 && steps[^1].Filter == step.Filter) steps.RemoveAt(steps.Count - 1);
-            steps.Add(step);
-        }
-
-        steps.Reverse();
-        _found = steps;
-        _compactAt = Math.Max(1024, 2 * steps.Count);
     }
 }

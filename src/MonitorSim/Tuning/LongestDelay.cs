@@ -34,16 +34,12 @@ internal sealed class LongestDelay(MonitorRun run, int side, CycleClock clock)
     /// <summary>Only the first watching cycle counts, and nothing remembers it.</summary>
     private long? LastStart(int from, int until)
     {
-        long? last = null;
-        var row = new Queue<long>();
-        _sweep.Over(from, until, 0, (cycle, watch) =>
+        long? latest = null;
+        new ExceedingRows(run, side, clock).In(from, until, delay: 0, (first, last) =>
         {
-            if (!watch.Comparisons[side].IsExceeded(_side)) row.Clear();
-            else row.Enqueue(cycle.Time);
-            while (row.TryPeek(out var start) && cycle.Time - start >= _filter) last = row.Dequeue();
-            return true;
+            if (clock.Lasting(first, last) >= _filter) latest = clock.TimeOf(clock.LastAt(clock.TimeOf(last) - _filter, first));
         });
-        return last;
+        return latest;
     }
 
     /// <summary>References remember where watching began.</summary>

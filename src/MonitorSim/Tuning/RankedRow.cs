@@ -12,11 +12,8 @@ internal sealed class RankedRow(SettledStretch row, Ranking ranking)
     private readonly LongerStretches _longer = new();
     private readonly CycleClock _clock = row.Clock;
 
-    /// <summary>Takes what may be a step of the frontier: how long a stretch lasts, its smallest measure, from when until when, ns.</summary>
-    public delegate void Found(long length, in Reading smallest, long from, long until);
-
     /// <summary>Finds what may be steps of the frontier.</summary>
-    public void Frontier(Found found)
+    public void Frontier(Staircase found)
     {
         var rising = new Place[64];
         var count = 0;
@@ -42,13 +39,13 @@ internal sealed class RankedRow(SettledStretch row, Ranking ranking)
         while (count > 0) TakeOff(rising[--count], row.Until - 1, found);
     }
 
-    private void TakeOff(in Place top, int last, Found found)
+    private void TakeOff(in Place top, int last, Staircase found)
     {
         var length = _clock.Lasting(top.Start, last);
         if (_longer.Beat(length, top.Rank)) return;
         _longer.Add(length, top.Rank);
         row.TryMeasure(_clock.Seeing(top.Cycle), out var smallest);
-        found(length, smallest, _clock.TimeOf(top.Start), _clock.TimeOf(last));
+        found.Add(length, smallest, _clock.TimeOf(top.Start), _clock.TimeOf(last));
     }
 
     /// <summary>A measure on the stack: its rank, the first cycle of the stretch around it, its own cycle.</summary>

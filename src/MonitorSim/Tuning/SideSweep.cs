@@ -20,7 +20,7 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
         var critical = new CriticalLimit(filter);
         foreach (var (from, until) in stretch is { } one ? [one] : run.Track.Stretches(cycles))
         {
-            var settled = _sweep.UntilSettled(from, until, side, (cycle, watch) => Add(cycle, watch, level, critical.Add, critical.AddExceeded, critical.Break), () => critical.IsRowOpen);
+            var settled = _sweep.UntilSettled(from, until, run.Delay, side, (cycle, watch) => Add(cycle, watch, level, critical.Add, critical.AddExceeded, critical.Break), () => critical.IsRowOpen);
             if (settled is not null) critical.Probe(settled);
             critical.Break();
         }
@@ -34,7 +34,7 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
         var frontier = new Frontier();
         foreach (var (from, until) in run.Track.Stretches(cycles))
         {
-            var settled = _sweep.UntilSettled(from, until, side, (cycle, watch) => Add(cycle, watch, level, frontier.Add, frontier.AddExceeded, frontier.Break), () => frontier.IsRowOpen);
+            var settled = _sweep.UntilSettled(from, until, run.Delay, side, (cycle, watch) => Add(cycle, watch, level, frontier.Add, frontier.AddExceeded, frontier.Break), () => frontier.IsRowOpen);
             if (settled is not null) frontier.Add(settled);
             frontier.Break();
         }
@@ -45,27 +45,11 @@ internal sealed class SideSweep(MonitorRun run, int side, CycleClock clock)
     /// <summary>How long the longest row of exceeding cycles lasts, ns; null without one. Any longer filter does not trip.</summary>
     public long? LongestRun(int cycles, (int From, int Until)? stretch = null)
     {
-        long? longest = null, since = null;
+        long? longest = null;
+        var rows = new ExceedingRows(run, side, clock);
         foreach (var (from, until) in stretch is { } one ? [one] : run.Track.Stretches(cycles))
-        {
-            var settled = _sweep.UntilSettled(from, until, side, (cycle, watch) => Extend(cycle, watch.Comparisons[side].IsExceeded(_side)), () => since is not null);
-            for (var n = settled?.From ?? until; n < until; n++)
-            {
-                if (since is null && (n = settled!.FirstAbove(_side.Limits[0].Value, n)) == until) break;
-                var cycle = clock.Seeing(n);
-                Extend(cycle, settled!.TryMeasure(cycle, out var reading) && Reading.Compare(reading, _side.Limits[0]) > 0);
-            }
-
-            since = null;
-        }
-
+            rows.In(from, until, run.Delay, (first, last) => longest = Math.Max(longest ?? 0, clock.Lasting(first, last)));
         return longest;
-
-        void Extend(in Cycle cycle, bool isExceeded)
-        {
-            since = isExceeded ? since ?? cycle.Time : null;
-            if (since is { } start && !(cycle.Time - start <= longest)) longest = cycle.Time - start;
-        }
     }
 
     private delegate void AddReading(long time, in Reading reading);

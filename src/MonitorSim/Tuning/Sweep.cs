@@ -27,13 +27,14 @@ internal sealed class Sweep(MonitorRun run, CycleClock clock)
     /// <summary>Visits the cycles of one stretch of request up to the one from which on what a side compares depends on the sample alone.</summary>
     /// <param name="from">The cycle at which the request came.</param>
     /// <param name="until">The cycle after the last.</param>
+    /// <param name="delay">The arming delay, ns.</param>
     /// <param name="side">The side's index.</param>
     /// <param name="visit">Sees each cycle.</param>
     /// <param name="isRowOpen">Whether a row of cycles goes on, which only visiting can end.</param>
     /// <returns>The cycles that were not visited; null if all were.</returns>
-    public SettledStretch? UntilSettled(int from, int until, int side, Action<Cycle, Watch> visit, Func<bool> isRowOpen)
+    public SettledStretch? UntilSettled(int from, int until, long delay, int side, Action<Cycle, Watch> visit, Func<bool> isRowOpen)
     {
-        var watch = new Watch(run.NewMeasures(), run.Delay);
+        var watch = new Watch(run.NewMeasures(), delay);
         var hasLevels = run.Sides.Any(one => one.HasLevels);
         var choice = run.Track.From(from);
         foreach (var cycle in clock.Between(from, until))
