@@ -10,7 +10,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>check PLAN TRACE…</c></summary>
 internal static class CheckCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var (plan, traces, quiet, noColor) = (Arguments.Plan(), Arguments.Traces(), Arguments.Quiet(), Arguments.NoColor());
         var junit = Arguments.File("--junit", "Writes the outcome as JUnit XML for build servers; - is standard output.");
@@ -18,10 +18,10 @@ internal static class CheckCommand
             { plan, traces, junit, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = Input.Plan(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
             var said = parsed.GetValue(quiet) || parsed.GetValue(junit) == "-" ? terminal.Quiet() : terminal;
             if (read.Expect.Count == 0) throw new InputException(new Problem(parsed.GetValue(plan)!, "the plan expects nothing", "add \"expect\" lines"));
-            var outcomes = parsed.GetValue(traces)!.Select(file => (File: file, Result: Replay.Run(read, PlannedTrace.Read(read, file), cancel))).ToList();
+            var outcomes = parsed.GetValue(traces)!.Select(file => (File: file, Result: Replay.Run(read, PlannedTrace.Read(read, file, terminal.Cancel), terminal.Cancel))).ToList();
             foreach (var (file, result) in outcomes)
                 foreach (var line in result.Expect) said.Out.WriteLine($"{(line.Holds ? "holds" : "FAILS")}  {file}  expect[{line.Index}]  {line.Because}");
             said.Out.WriteLine(Cautions.Short);

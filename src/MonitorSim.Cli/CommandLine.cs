@@ -11,16 +11,18 @@ internal static class CommandLine
     public const int Tripped = 1;
     /// <summary>Exit code: it could not be done; messages are on standard error.</summary>
     public const int Failed = 2;
+    /// <summary>Exit code: whoever started it stopped it, by Ctrl-C; the number that shells give.</summary>
+    public const int Cancelled = 130;
 
-    public static int Run(string[] args, Terminal terminal, CancellationToken cancel = default)
+    public static int Run(string[] args, Terminal terminal)
     {
         var root = new RootCommand("Replays recordings of motion through monitoring functions: what would have tripped, why, and what would have avoided it. "
             + Cautions.Short);
         foreach (var command in new Command[]
         {
-            DemoCommand.Create(terminal, cancel), DescribeCommand.Create(terminal), ReplayCommand.Create(terminal, cancel), ExplainCommand.Create(terminal, cancel),
-            TuneCommand.Create(terminal, cancel), StopCommand.Create(terminal, cancel), CheckCommand.Create(terminal, cancel), FitCommand.Create(terminal), SynthCommand.Create(terminal), SchemaCommand.Create(terminal),
-            VectorsCommand.Create(terminal, cancel),
+            DemoCommand.Create(terminal), DescribeCommand.Create(terminal), ReplayCommand.Create(terminal), ExplainCommand.Create(terminal),
+            TuneCommand.Create(terminal), StopCommand.Create(terminal), CheckCommand.Create(terminal), FitCommand.Create(terminal), SynthCommand.Create(terminal), SchemaCommand.Create(terminal),
+            VectorsCommand.Create(terminal),
         }) root.Add(command);
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
@@ -43,13 +45,23 @@ internal static class CommandLine
         {
             foreach (var problem in wrong.Problems) terminal.Error.WriteLine(problem);
         }
-        catch (Exception wrong) when (wrong is IOException or UnauthorizedAccessException)
+        catch (OperationCanceledException) when (terminal.Cancel.IsCancellationRequested)
         {
-            terminal.Error.WriteLine(wrong.Message);
+            terminal.Error.WriteLine("cancelled; no file is left half-written");
+            return Cancelled;
         }
-        catch (OperationCanceledException)
+        catch (OutOfMemoryException)
         {
-            terminal.Error.WriteLine("cancelled");
+            terminal.Error.WriteLine("there is not enough memory; give a shorter recording, or fewer columns and monitors in the plan");
+        }
+        catch (IOException wrong)
+        {
+            // Files say their own names: what is left is the text for people.
+            terminal.Error.WriteLine(Writing.Problem("standard output", wrong));
+        }
+        catch (Exception wrong)
+        {
+            terminal.Error.WriteLine($"this is an error of monitorsim itself, please report it: {wrong.GetType().Name}: {string.Join(' ', wrong.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))}");
         }
 
         return Failed;

@@ -11,7 +11,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>demo [FOLDER]</c>: the slab saw.</summary>
 internal static class DemoCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Where results and pictures go.", DefaultValueFactory = _ => "monitorsim-demo" };
         var (quiet, noColor) = (Arguments.Quiet(), Arguments.NoColor());
@@ -19,13 +19,13 @@ internal static class DemoCommand
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) ? terminal.Quiet() : terminal;
-            Play(said, parsed.GetValue(noColor), parsed.GetValue(folder)!, cancel);
+            Play(said, parsed.GetValue(noColor), parsed.GetValue(folder)!);
             return CommandLine.Clean;
         }));
         return command;
     }
 
-    private static void Play(Terminal terminal, bool noColor, string folder, CancellationToken cancel)
+    private static void Play(Terminal terminal, bool noColor, string folder)
     {
         var source = Path.Combine(AppContext.BaseDirectory, "traces");
         var table = Tables.Headed("case", "axis", "monitor", "verdict", "when", "seen", "limit");
@@ -34,11 +34,11 @@ internal static class DemoCommand
         {
             var name = Path.GetFileName(place);
             var plan = PlanReader.Read(Path.Combine(place, "plan.json"));
-            var trace = PlannedTrace.Read(plan, Path.Combine(place, "trace.csv"));
-            var result = Replay.Run(plan, trace, cancel);
+            var trace = PlannedTrace.Read(plan, Path.Combine(place, "trace.csv"), terminal.Cancel);
+            var result = Replay.Run(plan, trace, terminal.Cancel);
             terminal.Write(Path.Combine(folder, name, "result.json"), stream => ResultJson.Write(result, stream));
             terminal.Write(Path.Combine(folder, name, "story.txt"), stream => stream.Write(System.Text.Encoding.UTF8.GetBytes(string.Join('\n', Explanation.Lines(result)) + "\n")));
-            pictures.AddRange(ReplayPlot.Save(result, trace, Path.Combine(folder, name)));
+            pictures.AddRange(terminal.Pictures(Path.Combine(folder, name), into => ReplayPlot.Save(result, trace, into, terminal.Cancel)));
             var units = new UserUnits(plan);
             if (!result.IsTripped) table.AddRow(Tables.Cells(name, "", "", "clean", "", "", ""));
             foreach (var trip in result.Trips)

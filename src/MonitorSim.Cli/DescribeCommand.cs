@@ -19,8 +19,8 @@ internal static class DescribeCommand
             { trace, plan, write, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var dialect = parsed.GetValue(plan) is { } path ? PlannedTrace.DialectOf(Input.Plan(path).Trace) : null;
-            var survey = TraceSurvey.OfFile(parsed.GetValue(trace)!, dialect);
+            var dialect = parsed.GetValue(plan) is { } path ? PlannedTrace.DialectOf(Input.Plan(path, terminal.Cancel).Trace) : null;
+            var survey = TraceSurvey.OfFile(parsed.GetValue(trace)!, dialect, cancel: terminal.Cancel);
             var said = parsed.GetValue(quiet) || parsed.GetValue(write) == "-" ? terminal.Quiet() : terminal;
             Show(said, parsed.GetValue(noColor), survey);
             if (parsed.GetValue(write) is { } file)

@@ -8,7 +8,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>explain PLAN TRACE</c></summary>
 internal static class ExplainCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var (plan, trace, quiet, noColor) = (Arguments.Plan(), Arguments.Trace(), Arguments.Quiet(), Arguments.NoColor());
         var faults = FaultOption.Create();
@@ -16,8 +16,8 @@ internal static class ExplainCommand
             { plan, trace, faults, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = Input.Plan(parsed.GetValue(plan)!);
-            var result = Replay.Run(read, PlannedTrace.Read(read, parsed.GetValue(trace)!), FaultOption.Read(parsed.GetValue(faults)), cancel);
+            var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
+            var result = Replay.Run(read, PlannedTrace.Read(read, parsed.GetValue(trace)!, terminal.Cancel), FaultOption.Read(parsed.GetValue(faults)), terminal.Cancel);
             var said = parsed.GetValue(quiet) ? terminal.Quiet() : terminal;
             foreach (var line in Explanation.Lines(result)) said.Out.WriteLine(line);
             return result.IsTripped ? CommandLine.Tripped : CommandLine.Clean;

@@ -26,16 +26,16 @@ internal static class FitCommand
             { plan, trace, axis, coastDown, from, until, above, window, inertia, asymmetric, json, quiet, noColor };
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
-            var read = Input.Plan(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
             FitOptions options = new()
             {
                 Axis = parsed.GetValue(axis), From = Read(parsed, from), Until = Read(parsed, until), Above = Read(parsed, above), Window = Read(parsed, window), Inertia = Read(parsed, inertia),
                 Asymmetric = parsed.GetValue(asymmetric),
             };
-            var recording = PlannedTrace.Read(read, parsed.GetValue(trace)!);
+            var recording = PlannedTrace.Read(read, parsed.GetValue(trace)!, terminal.Cancel);
             var coasts = parsed.GetValue(coastDown) || (read.Axes.GetValueOrDefault(options.Axis ?? read.Axes.Keys.First()) is { } of && of.Channels.Torque is null);
-            var result = coasts ? PlantFit.CoastDown(read, recording, options) : PlantFit.Move(read, recording, options);
+            var result = coasts ? PlantFit.CoastDown(read, recording, options, terminal.Cancel) : PlantFit.Move(read, recording, options, terminal.Cancel);
             Write(said, parsed.GetValue(noColor), result);
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => FitJson.Write(result, stream));
             return CommandLine.Clean;

@@ -11,15 +11,15 @@ internal sealed class ParquetSheet : IDisposable
     // Nineteen digits hold every number of nanoseconds that 64 bits do.
     private const int Digits = 19;
     private const int DigitsBehindThePoint = 9;
-    private readonly AsideFile _file;
+    private readonly OutputFile _file;
     private readonly ParquetWriter _writer;
     private readonly IReadOnlyList<SheetColumn> _columns;
     private readonly DataField[] _fields;
     private readonly List<object?[]> _rows = [];
 
-    public ParquetSheet(string path, IReadOnlyList<SheetColumn> columns)
+    public ParquetSheet(string path, IReadOnlyList<SheetColumn> columns, CancellationToken cancel)
     {
-        (_columns, _file) = (columns, new(path));
+        (_columns, _file) = (columns, new(path, cancel));
         var schema = new ParquetSchema(columns.Select(Field));
         _fields = schema.DataFields;
         try

@@ -1,10 +1,14 @@
+using System.Runtime.InteropServices;
 using MonitorSim.Cli;
 
-// Ctrl-C cancels; nothing half-written stays, as files are written aside first.
+// Whoever wants it to end is heard once; the second time it ends at once.
 using var cancel = new CancellationTokenSource();
-Console.CancelKeyPress += (_, press) =>
+using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
+using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
+return CommandLine.Run(args, new Terminal(Console.Out, Console.Error, Console.OpenStandardOutput) { IsErrorTerminal = !Console.IsErrorRedirected, Cancel = cancel.Token });
+
+void End(PosixSignalContext signal)
 {
-    press.Cancel = true;
+    signal.Cancel = !cancel.IsCancellationRequested;
     cancel.Cancel();
-};
-return CommandLine.Run(args, new Terminal(Console.Out, Console.Error, Console.OpenStandardOutput) { IsErrorTerminal = !Console.IsErrorRedirected }, cancel.Token);
+}

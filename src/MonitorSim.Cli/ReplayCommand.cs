@@ -10,7 +10,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>replay PLAN TRACE…</c></summary>
 internal static class ReplayCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var (plan, traces, quiet, noColor) = (Arguments.Plan(), Arguments.Traces(), Arguments.Quiet(), Arguments.NoColor());
         var json = Arguments.File("--json", "Writes the result as JSON; - is standard output.");
@@ -25,15 +25,15 @@ internal static class ReplayCommand
         {
             var files = parsed.GetValue(traces)!;
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" || parsed.GetValue(report) == "-" ? terminal.Quiet() : terminal;
-            var read = Input.Plan(parsed.GetValue(plan)!);
+            var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
             var injected = FaultOption.Read(parsed.GetValue(faults));
-            using var tables = parsed.GetValue(parquet) is { } into ? new ParquetFolder(into) : null;
+            using var tables = parsed.GetValue(parquet) is { } into ? new ParquetFolder(into, terminal.Cancel) : null;
             var tripped = false;
             var told = new List<ReplayedTrace>();
             for (var index = 0; index < files.Length; index++)
             {
-                var trace = PlannedTrace.Read(read, files[index]);
-                var result = Replay.Run(read, trace, injected, cancel);
+                var trace = PlannedTrace.Read(read, files[index], terminal.Cancel);
+                var result = Replay.Run(read, trace, injected, terminal.Cancel);
                 tripped |= result.IsTripped;
                 Tables.Write(said, parsed.GetValue(noColor), result);
                 if (parsed.GetValue(report) is not null) told.Add(new(trace, result, injected));
@@ -41,7 +41,7 @@ internal static class ReplayCommand
                 if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, Several.Folder(folder, files, index), ResultSheets.Of(result));
                 tables?.Add(ResultSheets.Of(result, files[index]));
                 if (parsed.GetValue(plot) is { } pictures)
-                    foreach (var picture in ReplayPlot.Save(result, trace, Several.Folder(pictures, files, index))) said.Out.WriteLine(picture);
+                    foreach (var picture in terminal.Pictures(Several.Folder(pictures, files, index), into => ReplayPlot.Save(result, trace, into, terminal.Cancel))) said.Out.WriteLine(picture);
             }
 
             tables?.Complete();

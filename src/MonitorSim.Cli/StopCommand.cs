@@ -12,7 +12,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>stop PLAN [TRACE]</c></summary>
 internal static class StopCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var (plan, quiet, noColor) = (Arguments.Plan(), Arguments.Quiet(), Arguments.NoColor());
         var trace = new Argument<string?>("TRACE") { Description = "A recording, CSV, Parquet or HDF5: a fault at every sample of it; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
@@ -33,22 +33,22 @@ internal static class StopCommand
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" ? terminal.Quiet() : terminal;
-            var read = Input.Plan(parsed.GetValue(plan)!);
-            var recording = parsed.GetValue(trace) is { } file ? PlannedTrace.Read(read, file) : null;
+            var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
+            var recording = parsed.GetValue(trace) is { } file ? PlannedTrace.Read(read, file, terminal.Cancel) : null;
             var request = StopRequest.Of(read, recording, parsed.GetValue(fault) ?? [], parsed.GetValue(demand), parsed.GetValue(direction), parsed.GetValue(axis), parsed.GetValue(speed), parsed.GetValue(horizon));
             var (stops, envelopes) = (new List<LimitStop>(), new List<EnvelopeResult>());
             foreach (var name in request.Axes)
             {
                 if (recording is null) stops.AddRange(request.Stops(name));
-                else envelopes.Add(ProgressBar.Over(terminal, name, 100, parsed.GetValue(quiet), progress => request.Envelope(recording, name, progress, cancel)));
+                else envelopes.Add(ProgressBar.Over(terminal, name, 100, parsed.GetValue(quiet), progress => request.Envelope(recording, name, progress, terminal.Cancel)));
             }
 
             StopTables.Write(said, parsed.GetValue(noColor), request, stops, envelopes);
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => StopJson.Write(read, request.Words, stops, envelopes, stream));
             if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, folder, StopSheets.Of(stops, envelopes));
-            ParquetFolder.Write(parsed.GetValue(parquet), StopSheets.Of(stops, envelopes));
+            ParquetFolder.Write(parsed.GetValue(parquet), StopSheets.Of(stops, envelopes), terminal.Cancel);
             if (parsed.GetValue(plot) is { } pictures)
-                foreach (var picture in request.Pictures(recording, stops, envelopes, pictures)) said.Out.WriteLine(picture);
+                foreach (var picture in terminal.Pictures(pictures, into => request.Pictures(recording, stops, envelopes, into))) said.Out.WriteLine(picture);
             return CommandLine.Clean;
         }));
         return command;

@@ -21,9 +21,9 @@ internal static class SynthCommand
         {
             var (file, target) = (parsed.GetValue(scenario)!, parsed.GetValue(output)!);
             var said = parsed.GetValue(quiet) || target == "-" ? terminal.Quiet() : terminal;
-            var read = Input.Scenario(file);
+            var read = Input.Scenario(file, terminal.Cancel);
             if (parsed.GetValue(seed) is { } chosen) read = read with { Seed = chosen };
-            var trace = read.ToTrace(file == "-" ? "standard input" : Path.GetFileName(file));
+            var trace = read.ToTrace(file == "-" ? "standard input" : Path.GetFileName(file), terminal.Cancel);
             terminal.Write(target, stream => TraceWriter.Write(trace, stream, PlannedTrace.DialectOf(read.Trace)), endsItsLines: true);
             said.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{target}: {trace.Count} samples, {trace.Times[^1] / 1e9} s, seed {read.Seed}; columns: {string.Join(", ", trace.Columns.Select(Head))}"));
             return CommandLine.Clean;

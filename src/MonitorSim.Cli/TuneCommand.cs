@@ -8,7 +8,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>tune PLAN TRACE…</c> and <c>tune --join PART…</c></summary>
 internal static class TuneCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var (quiet, noColor) = (Arguments.Quiet(), Arguments.NoColor());
         var plan = new Argument<string?>("PLAN") { Description = "The plan, a JSON file; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
@@ -44,11 +44,11 @@ internal static class TuneCommand
         command.SetAction(parsed => CommandLine.Guard(terminal, () =>
         {
             var said = parsed.GetValue(quiet) || parsed.GetValue(json) == "-" || parsed.GetValue(report) == "-" ? terminal.Quiet() : terminal;
-            var read = parsed.GetValue(plan) is { } file ? Input.Plan(file) : null;
+            var read = parsed.GetValue(plan) is { } file ? Input.Plan(file, terminal.Cancel) : null;
             var (need, asked) = (hazards.Need(parsed), hazards.Hazards(parsed, read));
             var tuned = parsed.GetValue(join) is { Length: > 0 } parts
                 ? new(Tune.Join([.. parts.Select(TuneReader.Read)], parts), [])
-                : Files(terminal, read!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), parsed.GetValue(plot) is not null, cancel);
+                : Files(terminal, read!, parsed.GetValue(traces)!, parsed.GetValue(quiet), parsed.GetValue(phases), parsed.GetValue(plot) is not null);
             foreach (var problem in tuned.Problems) terminal.Error.WriteLine(problem);
             if (tuned.Result is not { } found) return CommandLine.Failed;
             var result = found.WithBounds(parsed.GetValue(coverage) ?? 0.95, parsed.GetValue(confidence) ?? 0.95);
@@ -57,15 +57,15 @@ internal static class TuneCommand
             TuneTables.Write(said, parsed.GetValue(noColor), result, hazards.IsGiven(parsed));
             if (parsed.GetValue(json) is { } path) terminal.Write(path, stream => TuneJson.Write(result, stream));
             if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, folder, TuneSheets.Of(result));
-            ParquetFolder.Write(parsed.GetValue(parquet), TuneSheets.Of(result));
+            ParquetFolder.Write(parsed.GetValue(parquet), TuneSheets.Of(result), terminal.Cancel);
             if (parsed.GetValue(plot) is { } pictures)
-                foreach (var picture in TunePlot.Save(result, pictures)) said.Out.WriteLine(picture);
+                foreach (var picture in terminal.Pictures(pictures, into => TunePlot.Save(result, into, terminal.Cancel))) said.Out.WriteLine(picture);
             if (parsed.GetValue(report) is { } page) terminal.Write(page, stream => HtmlReport.Write(new TuneReport(result, read), stream));
             return tuned.Problems.Count == 0 ? CommandLine.Clean : CommandLine.Failed;
         }));
         return command;
     }
 
-    private static TunedFiles Files(Terminal terminal, Plan plan, string[] traces, bool quiet, bool phases, bool frontiers, CancellationToken cancel) =>
-        ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(plan, traces, progress, phases: phases, frontiers: frontiers, cancel: cancel));
+    private static TunedFiles Files(Terminal terminal, Plan plan, string[] traces, bool quiet, bool phases, bool frontiers) =>
+        ProgressBar.Over(terminal, "tuning", traces.Length, quiet, progress => TuneFiles.Run(plan, traces, progress, phases: phases, frontiers: frontiers, cancel: terminal.Cancel));
 }

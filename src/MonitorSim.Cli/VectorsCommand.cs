@@ -10,7 +10,7 @@ namespace MonitorSim.Cli;
 /// <summary><c>vectors PLAN -o FOLDER</c></summary>
 internal static class VectorsCommand
 {
-    public static Command Create(Terminal terminal, CancellationToken cancel)
+    public static Command Create(Terminal terminal)
     {
         var (plan, quiet, noColor) = (Arguments.Plan(), Arguments.Quiet(), Arguments.NoColor());
         var folder = new Option<string>("-o", "--output") { Description = "Where the vectors go: a new or an empty folder.", HelpName = "FOLDER", Required = true };
@@ -22,8 +22,8 @@ internal static class VectorsCommand
             var said = parsed.GetValue(quiet) ? terminal.Quiet() : terminal;
             var place = parsed.GetValue(folder)!;
             Refuse(place, parsed.GetValue(force));
-            var read = Input.Plan(parsed.GetValue(plan)!);
-            var set = BoundaryVectors.Of(read, cancel);
+            var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
+            var set = BoundaryVectors.Of(read, terminal.Cancel);
             Save(terminal, read, set, place);
             Tell(said, parsed.GetValue(noColor), set, place);
             foreach (var failed in set.Failed) terminal.Error.WriteLine($"{failed}; this is an error of the generator, the vector was not written");

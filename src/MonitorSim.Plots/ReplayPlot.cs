@@ -12,15 +12,17 @@ public static class ReplayPlot
     /// <param name="result">The replay.</param>
     /// <param name="trace">Its recording.</param>
     /// <param name="folder">Where the pictures go; made if it is not there.</param>
+    /// <param name="cancel">Stops between two pictures.</param>
     /// <returns>The paths written.</returns>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
-    public static IReadOnlyList<string> Save(ReplayResult result, Trace trace, string folder)
+    public static IReadOnlyList<string> Save(ReplayResult result, Trace trace, string folder, CancellationToken cancel = default)
     {
         Directory.CreateDirectory(folder);
         var files = new List<string>();
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var (name, axis) in result.Plan.Axes)
         {
+            cancel.ThrowIfCancellationRequested();
             var stem = Path.Combine(folder, FreeName(name, taken));
             var (picture, height) = Picture(result, trace, name, axis);
             files.AddRange(Pictures.Write(picture, stem, height));

@@ -14,9 +14,10 @@ public static class TunePlot
     /// <summary>Saves a PNG and an SVG for every limit that has a frontier, and as many for its runs.</summary>
     /// <param name="result">The result.</param>
     /// <param name="folder">Where the pictures go; made if it is not there.</param>
+    /// <param name="cancel">Stops between two pictures.</param>
     /// <returns>The paths written.</returns>
     /// <exception cref="IOException">The folder cannot be written to.</exception>
-    public static IReadOnlyList<string> Save(TuneResult result, string folder)
+    public static IReadOnlyList<string> Save(TuneResult result, string folder, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(result);
         Directory.CreateDirectory(folder);
@@ -24,6 +25,7 @@ public static class TunePlot
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var limit in result.Monitors.Where(limit => limit.Frontier.Count > 0))
         {
+            cancel.ThrowIfCancellationRequested();
             var (frame, title) = (new LimitFrame(limit), $"{TunedText.Name(limit)}, {limit.Side}");
             var stem = Path.Combine(folder, ReplayPlot.FreeName($"{limit.Axis}-{limit.Monitor}-{limit.Side}{(limit.Level is { } level ? FormattableString.Invariant($"-{level}") : "")}", taken));
             var hasRoom = limit.Room.DecidedBy is not null;

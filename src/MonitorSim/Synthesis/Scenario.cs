@@ -40,11 +40,12 @@ public sealed record Scenario
 
     /// <summary>The recording.</summary>
     /// <param name="name">What to call it.</param>
+    /// <param name="cancel">Stops the work.</param>
     /// <exception cref="InputException">Errors in the scenario: all of them; or more samples than a recording can hold.</exception>
-    public Trace ToTrace(string name)
+    public Trace ToTrace(string name, CancellationToken cancel = default)
     {
         var problems = ScenarioChecks.Check(this);
-        return problems.Count == 0 ? new ScenarioSampler(this).Sample(name) : throw new InputException(problems);
+        return problems.Count == 0 ? new ScenarioSampler(this).Sample(name, cancel) : throw new InputException(problems);
     }
 }
 

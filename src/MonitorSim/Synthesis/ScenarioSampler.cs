@@ -8,7 +8,7 @@ namespace MonitorSim.Synthesis;
 /// <summary>Turns a scenario without errors into a recording.</summary>
 internal sealed class ScenarioSampler(Scenario scenario)
 {
-    public Trace Sample(string name)
+    public Trace Sample(string name, CancellationToken cancel)
     {
         var profiles = scenario.Axes.ToDictionary(axis => axis.Key, axis => ProfileOf(scenario.Rate, axis.Value), StringComparer.Ordinal);
         var seconds = scenario.Duration?.Exact.ToDecimal() ?? profiles.Values.Max(profile => profile.Duration);
@@ -19,7 +19,11 @@ internal sealed class ScenarioSampler(Scenario scenario)
         foreach (var (axis, profile) in profiles)
         {
             var sampler = new ProfileSampler(profile, times, scenario.Seed);
-            columns.AddRange(ColumnsOf(scenario, axis).Select(column => Numbers(column.Key, column.Value, scenario.Axes[axis], sampler, times)));
+            foreach (var (column, what) in ColumnsOf(scenario, axis))
+            {
+                cancel.ThrowIfCancellationRequested();
+                columns.Add(Numbers(column, what, scenario.Axes[axis], sampler, times));
+            }
         }
 
         columns.AddRange(scenario.Signals.Select(signal => ProfileSampler.Signal(signal.Key, Within(signal.Value, times))));

@@ -9,8 +9,9 @@ public static class PlannedTrace
     /// <summary>Reads a recording as the plan says, and keeps only the columns that the plan names.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="path">The file; <c>-</c> is standard input.</param>
+    /// <param name="cancel">Stops reading.</param>
     /// <exception cref="InputException">The recording cannot be read, or lacks a column.</exception>
-    public static Trace Read(Plan plan, string path) => TraceReader.Read(path, DialectOf(plan.Trace), Columns(plan));
+    public static Trace Read(Plan plan, string path, CancellationToken cancel = default) => TraceReader.Read(path, DialectOf(plan.Trace), Columns(plan), cancel: cancel);
 
     /// <summary>What the plan says about how the recording is written.</summary>
     public static Dialect DialectOf(TraceFormat format) => new()

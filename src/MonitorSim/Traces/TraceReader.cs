@@ -35,7 +35,14 @@ public static class TraceReader
         if (path == "-")
         {
             using var input = Console.OpenStandardInput();
-            return Read(input, "-", dialect, wanted, out found, progress, cancel);
+            try
+            {
+                return Read(input, "-", dialect, wanted, out found, progress, cancel);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                throw new InputException(new Problem("standard input", $"it cannot be read: {e.Message}", "give a file, or the recording on standard input"));
+            }
         }
 
         if (path.Length == 0) throw new InputException(new Problem("trace", "the path is empty", "give a file, or - for standard input"));
@@ -85,7 +92,7 @@ public static class TraceReader
     {
         dialect ??= new Dialect();
         GivenDialect.Check(dialect, place);
-        using var raw = new HashingStream(stream, progress, cancel);
+        using var raw = new HashingStream(stream.CanSeek || !cancel.CanBeCanceled ? stream : new InterruptibleStream(stream, cancel), progress, cancel);
         var fromStart = stream is { CanSeek: true, Position: 0 };
         var bytes = new HeadStream(raw);
         bytes.Peek(HeadSize);

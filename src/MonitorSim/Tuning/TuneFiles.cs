@@ -60,7 +60,7 @@ public static class TuneFiles
         try
         {
             using var share = budget.Take(Size(path), cancel);
-            var trace = PlannedTrace.Read(plan, path);
+            var trace = PlannedTrace.Read(plan, path, cancel);
             var part = Tune.Part(plan, trace, path, cancel);
             return (phases ? part with { Phases = [.. PhaseStudy.Of(plan, trace, cancel).Select(outcome => new RunPhases(path, outcome))] } : part, []);
         }

@@ -6,7 +6,7 @@ namespace MonitorSim.Motion.Fit;
 /// <summary>Friction from a coast-down: least squares on the recorded speed with the closed form, by Gauss and Newton's steps.</summary>
 /// <remarks>Only the speed is needed, and its noise is in what is fitted, not in what is fitted against: no bias. A coast-down tells ratios to the inertia only; and, as it
 /// moves one way, Coulomb friction together with the load.</remarks>
-internal sealed class CoastDownFit(FitData data, FitOptions options)
+internal sealed class CoastDownFit(FitData data, FitOptions options, CancellationToken cancel)
 {
     private const int FewestSamples = 12;
     private const int MostSteps = 100;
@@ -55,12 +55,13 @@ internal sealed class CoastDownFit(FitData data, FitOptions options)
 
     private Unit SpeedUnit => Unit.Parse(data.IsRotary ? "rad/s" : "m/s");
 
-    private static (CoastDownModel Model, LeastSquares Fit) Solve(double[] times, double[] speeds)
+    private (CoastDownModel Model, LeastSquares Fit) Solve(double[] times, double[] speeds)
     {
         var model = Guess(times, speeds);
         var error = Error(model);
         for (var step = 0; ; step++)
         {
+            cancel.ThrowIfCancellationRequested();
             var fit = Linear(times, model, i => speeds[i] - model.At(times[i]));
             if (step == MostSteps) return (model, fit);
 

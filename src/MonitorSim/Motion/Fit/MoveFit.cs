@@ -8,7 +8,7 @@ namespace MonitorSim.Motion.Fit;
 /// <remarks>Windows are disjoint, so that noise of torque and speed makes residuals that know nothing of one another. They are made as short as the noise of the speed
 /// permits: lengthened until the bias that it causes in the inertia (its share of the acceleration's variance that nothing else explains) is below a tenth of the
 /// standard error.</remarks>
-internal sealed class MoveFit(FitData data, FitOptions options)
+internal sealed class MoveFit(FitData data, FitOptions options, CancellationToken cancel)
 {
     private const int ShortestWindow = 8;
     private const int FewestWindows = 24;
@@ -58,6 +58,7 @@ internal sealed class MoveFit(FitData data, FitOptions options)
         var speedNoise = SpeedNoise(stretches);
         while (Bias(windows, fit, columns, speedNoise) is var bias && bias > 0.1)
         {
+            cancel.ThrowIfCancellationRequested();
             var longer = MomentumWindow.Cut(data, stretches, samples * 2);
             if (options.Window is not null || longer.Count < FewestWindows)
             {
