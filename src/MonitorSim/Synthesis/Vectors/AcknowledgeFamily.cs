@@ -89,7 +89,7 @@ internal sealed class AcknowledgeFamily(Bench bench, TrippedWay way, Acknowledge
         if (_lever.HasReference || _lever.LeadIn > 0)
         {
             _lever.Rest(script);
-            script.Run(_lever.LeadIn + 1);
+            script.Run(_lever.LeadIn + Math.Min(1, _subject.Delay));
         }
 
         var again = script.Count + _subject.Filter;

@@ -37,7 +37,7 @@ internal sealed class AxisDrive
             _columns[kind] = column(raw, GridDigits.Of(_scales[kind], landmarks));
             if (channel.Second is not { } second) continue;
             _secondScales[kind] = ChannelScale.OfSecond(plan, kind, channel);
-            _seconds[kind] = column(second.Column, GridDigits.Of(_secondScales[kind], landmarks));
+            _seconds[kind] = column(second.Column, GridDigits.OfSecond(_secondScales[kind], _scales[kind], _columns[kind].Grid, landmarks));
         }
     }
 
@@ -69,6 +69,15 @@ internal sealed class AxisDrive
     /// <summary>What the channel shows at a sample that has been written, SI; null where it has no value yet.</summary>
     public Fraction? Value(Kind kind, int sample) => sample < Order(kind) ? null : ChannelOf(kind).Exact(sample);
 
+    /// <summary>The same of a magnitude: where there are two recordings, the larger one counts.</summary>
+    public Fraction? Magnitude(Kind kind, int sample)
+    {
+        var first = Value(kind, sample)?.Abs();
+        if (first is null || !_seconds.TryGetValue(kind, out var column)) return first;
+        var second = _secondScales[kind].ToSi(column[sample]).Abs();
+        return second > first ? second : first;
+    }
+
     /// <summary>The value nearest to one that a recorded channel can show.</summary>
     public Fraction Snap(Kind kind, Fraction value)
     {
@@ -81,7 +90,7 @@ internal sealed class AxisDrive
     /// <param name="targets">What channels are to show. Of several with one root one is heeded.</param>
     /// <param name="seconds">What second recordings are to show; else the same as the first.</param>
     /// <param name="start">What channels show from the beginning, where nothing is wanted of them.</param>
-    public void Write(int sample, IReadOnlyDictionary<Kind, Target> targets, IReadOnlyDictionary<Kind, Target> seconds, IReadOnlyDictionary<Kind, Fraction> start)
+    public void Write(int sample, IReadOnlyDictionary<Kind, Target> targets, IReadOnlyDictionary<Kind, SecondTarget> seconds, IReadOnlyDictionary<Kind, Fraction> start)
     {
         foreach (var (root, column) in _columns)
         {
@@ -96,8 +105,8 @@ internal sealed class AxisDrive
         {
             if (column.Count > sample) continue;
             var scale = _secondScales[kind];
-            var value = seconds.TryGetValue(kind, out var other) ? other : new Target(Value(kind, sample)!.Value);
-            column.Set(sample, Direct(column, scale, value));
+            var first = Value(kind, sample)!.Value;
+            column.Set(sample, Direct(column, scale, seconds.TryGetValue(kind, out var wanted) ? wanted.From(first) : SecondTarget.Following(kind, first)));
         }
     }
 

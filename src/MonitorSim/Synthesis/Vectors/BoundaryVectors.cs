@@ -19,18 +19,27 @@ public static class BoundaryVectors
         var missed = harvest.Missed.ToList();
         foreach (var attempt in harvest.Attempts)
         {
-            string? why = null;
+            string? why = null, error = null;
             BoundaryVector? kept = null;
             foreach (var way in attempt.Ways)
             {
                 cancel.ThrowIfCancellationRequested();
                 var (vector, reason, isError) = Made(plan, bench, attempt, way, vectors.Count + 1);
-                if (isError) failed.Add(reason);
-                why ??= isError ? "the vector meant for it did not come out as meant: " + reason : reason;
+                if (isError) error ??= reason;
+                else why ??= reason;
                 if ((kept = vector) is not null) break;
             }
 
-            if (kept is not null) vectors.Add(kept);
+            if (kept is not null)
+            {
+                vectors.Add(kept);
+            }
+            else if (error is not null)
+            {
+                failed.Add(error);
+                why = "the vector meant for it did not come out as meant: " + error;
+            }
+
             missed.AddRange(attempt.Branches.Except(kept?.Meets ?? []).Select(branch => new MissedBranch(branch, why ?? "no vector is meant for it")));
         }
 
@@ -72,6 +81,8 @@ public static class BoundaryVectors
     {
         foreach (var (name, signal) in plan.Signals.OrderBy(signal => signal.Key, StringComparer.Ordinal))
             if (signal.Windows is not null) yield return $"signal {name}: its windows belong to a recording; here it is a column '{bench.Plan.Signals[name].Column}'";
+        if (bench.Clock.Uneven is { Count: > 0 } uneven)
+            yield return $"no cycle falls on {string.Join(", ", uneven.Select(VectorClock.Milliseconds))}: these times are reached at the first cycle after them, and one cycle less is the last one before them";
         if (plan.Motion != Plans.MotionSource.Recorded) yield return "motion stays as written after a reaction, although the plan simulates it";
     }
 

@@ -55,7 +55,7 @@ internal sealed class SignalCalling(Asking asking, bool canBeLost = true) : Call
 /// <summary>By the trip of a monitor, whose reaction it is.</summary>
 internal sealed class TripCalling(Subject by, Lever lever) : Calling
 {
-    public override string? Unreachable => by.Calling.Unreachable ?? lever.Unreachable;
+    public override string? Unreachable => by.Unreachable(lever);
 
     public override bool CanBeAbsent => true;
 
@@ -67,7 +67,7 @@ internal sealed class TripCalling(Subject by, Lever lever) : Calling
 
     public override Target? Calls(string axis, Fraction speed) =>
         axis != by.Axis || lever is not ChannelLever { Kind: Kind.Velocity } channel ? new(speed)
-        : channel is { IsUpperLimit: true, IsMagnitude: true } && speed.Abs() > channel.Limit ? new(speed) : null;
+        : channel.IsPast(speed) ? new(speed) : null;
 
     public override void Leave(Script script) => lever.Rest(script);
 
@@ -79,6 +79,9 @@ internal sealed class TripCalling(Subject by, Lever lever) : Calling
         script.Run(by.Delay + lever.LeadIn + Math.Max(1, 1 + lever.Order - script.Count));
         lever.Exceed(script);
         script.Run(by.Filter);
+
+        // A second recording has done its part then, and would only disturb what is compared with the larger one.
+        if (lever.Moves is null) script.Afterwards(() => lever.Rest(script));
         return script.Count;
     }
 }

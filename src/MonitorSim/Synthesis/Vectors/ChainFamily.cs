@@ -25,7 +25,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         harvest.Try(best.Restarted(), ways.Where(way => way.Restarted().Any()).Select(way => (Func<Draft>)(() => way.MakeRestarted().Meet(way.Restarted()))));
     }
 
-    private string? Unreachable => _calling.Unreachable ?? lever.Unreachable ?? (lever.Room <= _filter + 1 ? "its filter lasts longer than this side is compared" : null);
+    private string? Unreachable => subject.Unreachable(lever);
 
     private bool CanExceedUnheard => _calling.CanBeAbsent || lever.Order < _delay;
 
@@ -69,8 +69,8 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
             script.Run(2 + lever.Order);
         }
 
-        var begin = Call(script);
-        Arm(script, unheard: CanExceedUnheard);
+        var begin = subject.Call(script, lever);
+        Arm(script, begin, unheard: CanExceedUnheard);
         ReachComparing(script);
         lever.Allow(script);
         script.Run(1);
@@ -109,8 +109,8 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
             script.Run(1);
         }
 
-        var begin = Call(script);
-        Arm(script, unheard: false);
+        var begin = subject.Call(script, lever);
+        Arm(script, begin, unheard: false);
         ReachComparing(script);
         if (!lever.HasReference && _filter == 0 && lever.LeadIn == 0) script.Run(1);
         var from = script.Count;
@@ -139,18 +139,18 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         }
 
         if (lever.HasReference) return MakeReferenceForgotten(script);
-        var begin = script.Count;
+        int begin;
         if (_calling.CanBeLost)
         {
             Lose(script);
-            _calling.Call(script);
+            begin = _calling.Call(script);
         }
         else
         {
-            begin = Call(script);
+            begin = subject.Call(script, lever);
         }
 
-        Arm(script, unheard: true);
+        Arm(script, begin, unheard: true);
         var from = script.Count;
         Exceed(script, _filter + 1);
         lever.Allow(script);
@@ -163,14 +163,14 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
     /// <summary>Past the limit up to the cycle that would trip; at that cycle the request is gone.</summary>
     private void Lose(Script script)
     {
-        _calling.Call(script);
+        var begin = _calling.Call(script);
         if (_delay + _filter == 0)
         {
             lever.Rest(script);
             script.Run(1);
         }
 
-        Arm(script, unheard: true);
+        Arm(script, begin, unheard: true);
         Exceed(script, _filter);
         _calling.Leave(script);
         Exceed(script, 1);
@@ -178,8 +178,8 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
 
     private Draft MakeReferenceForgotten(Script script)
     {
-        var begin = Call(script);
-        Arm(script, unheard: false);
+        var begin = subject.Call(script, lever);
+        Arm(script, begin, unheard: false);
         ReachComparing(script);
         Exceed(script, _filter);
         _calling.Leave(script);
@@ -190,8 +190,12 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         // Here it stands now: from here it is measured.
         lever.Anchor(script);
         ReachComparing(script);
-        lever.Allow(script);
-        script.Run(1);
+        if (lever.Room > _filter + 2)
+        {
+            lever.Allow(script);
+            script.Run(1);
+        }
+
         var from = script.Count;
         Exceed(script, _filter + 1);
         lever.Allow(script);
@@ -206,14 +210,6 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         return script;
     }
 
-    /// <summary>Has it called for. Where the axis has stood while that took effect, it is measured from there.</summary>
-    private int Call(Script script)
-    {
-        var begin = _calling.Call(script);
-        if (begin < script.Count) lever.Anchor(script);
-        return begin;
-    }
-
     private void Exceed(Script script, int cycles)
     {
         lever.Exceed(script);
@@ -221,11 +217,11 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
     }
 
     /// <summary>The cycles of the delay, the request being there.</summary>
-    private void Arm(Script script, bool unheard)
+    private void Arm(Script script, int begin, bool unheard)
     {
-        for (var left = _delay - 1; left >= 0; left--)
+        while (script.Count < begin + _delay)
         {
-            if (unheard) lever.ExceedUnheard(script, left);
+            if (unheard) lever.ExceedUnheard(script, begin + _delay - 1 - script.Count);
             else lever.Rest(script);
             script.Run(1);
         }

@@ -46,13 +46,21 @@ internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fr
 
     public override int Memory => _drive.Memory(kind);
 
-    public override string? Unreachable => magnitude && !upper && limit == Fraction.Zero ? "no magnitude is below a lower limit of 0" : null;
+    public override string? Unreachable => !magnitude || limit != Fraction.Zero ? null
+        : !upper ? "no magnitude is below a lower limit of 0"
+        : !_drive.IsExact(kind) ? "nothing but exactly 0 is allowed, and what smooths it leaves rounding" : null;
 
     public override void Rest(Script script) => script.Want(axis, kind, new(RestValue));
 
     public override void Allow(Script script) => script.Want(axis, kind, Target.At(Signed, IsUpper));
 
     public override void Exceed(Script script) => script.Want(axis, kind, Target.Past(Signed, IsUpper));
+
+    /// <summary>Whether a value exceeds the limit.</summary>
+    public bool IsPast(Fraction value) => magnitude ? upper ? value.Abs() > limit : value.Abs() < limit : upper ? value > limit : value < limit;
+
+    public override bool IsPast(Script script, int cycle, int reference) =>
+        (magnitude && upper ? script.Axis(axis).Magnitude(kind, cycle) : script.Axis(axis).Value(kind, cycle)) is { } value && IsPast(value);
 
     private Fraction RestValue
     {
@@ -61,8 +69,8 @@ internal class ChannelLever(Bench bench, string axis, string side, Kind kind, Fr
             if (Within is { } within) return within;
             var rest = bench.RestOf(axis)[kind];
             if (negative) rest = -rest;
-            var (low, high) = IsUpper ? ((Fraction?)null, (Fraction?)Signed) : (Signed, null);
-            return (low is null || rest >= low) && (high is null || rest <= high) ? rest : RestValues.Within(low, high);
+            if (!IsPast(rest)) return rest;
+            return magnitude && upper ? Fraction.Zero : IsUpper ? RestValues.Within(null, Signed) : RestValues.Within(Signed, null);
         }
     }
 }

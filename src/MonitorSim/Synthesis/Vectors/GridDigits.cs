@@ -10,6 +10,9 @@ internal static class GridDigits
 {
     private const int Most = 9;
 
+    /// <summary>So many decimal digits of a number survive being read.</summary>
+    private const int DigitsOfDoubles = 15;
+
     /// <summary>A step is at most this share of the smallest limit.</summary>
     private static readonly Fraction Fine = new(1, 5000);
 
@@ -32,6 +35,22 @@ internal static class GridDigits
         if (smallest is { } least)
             while (digits < Most && Fraction.Pow(10, -digits) > least * Fine) digits++;
         return digits;
+    }
+
+    /// <summary>How many decimals a second recording needs so that it can also show what the first one shows, where these have finite decimals.</summary>
+    /// <param name="scale">From raw to SI at the load.</param>
+    /// <param name="first">The same of the first recording.</param>
+    /// <param name="grid">The step of the first recording, raw.</param>
+    /// <param name="landmarks">The values that matter, SI; absolute or differences.</param>
+    public static int OfSecond(ChannelScale scale, ChannelScale first, Fraction grid, IReadOnlyList<Fraction> landmarks)
+    {
+        var own = Of(scale, landmarks);
+        var largest = landmarks.Select(landmark => (landmark / scale.Factor).Abs()).Append(Fraction.One).Max();
+
+        // Ten times the largest landmark still has to be told apart.
+        var most = own;
+        while (10 * largest * Fraction.Pow(10, most + 1) < Fraction.Pow(10, DigitsOfDoubles)) most++;
+        return Exact(grid * first.Factor / scale.Factor, most) is { } same && Exact((first.Offset - scale.Offset) / scale.Factor, most) is { } apart ? Math.Max(own, Math.Max(same, apart)) : own;
     }
 
     /// <summary>The landmarks of one recorded quantity of an axis.</summary>
@@ -57,9 +76,9 @@ internal static class GridDigits
             foreach (var landmark in Landmarks(axis, next, period)) yield return landmark * step;
     }
 
-    private static int? Exact(Fraction raw)
+    private static int? Exact(Fraction raw, int most = Most)
     {
-        for (var digits = 0; digits <= Most; digits++)
+        for (var digits = 0; digits <= most; digits++)
             if ((raw * Fraction.Pow(10, digits)).Denominator.IsOne) return digits;
         return null;
     }

@@ -35,6 +35,12 @@ internal abstract class Lever
     /// <summary>Why the limit cannot be passed; null where it can.</summary>
     public virtual string? Unreachable => null;
 
+    /// <summary>Whether the measure is past its limit at a cycle that has been written; false where that is not known.</summary>
+    /// <param name="script">The vector.</param>
+    /// <param name="cycle">The cycle.</param>
+    /// <param name="reference">The first watching cycle.</param>
+    public virtual bool IsPast(Script script, int cycle, int reference) => false;
+
     /// <summary>Prepares the start of a vector of about so many cycles.</summary>
     public virtual void Prepare(Script script, int cycles) { }
 

@@ -21,9 +21,9 @@ internal sealed class MirrorFamily(Bench bench, Subject subject, Lever mirrored)
         var script = bench.Begin(subject.Axis);
         mirrored.Prepare(script, 2 * (subject.Delay + subject.Filter) + mirrored.LeadIn + 20);
         mirrored.Rest(script);
-        var begin = subject.Calling.Call(script);
-        if (begin < script.Count) mirrored.Anchor(script);
-        script.Run(Math.Max(subject.Delay, mirrored.HasReference ? 0 : mirrored.Order) + 1 + mirrored.LeadIn);
+        var begin = subject.Call(script, mirrored);
+        mirrored.Rest(script);
+        script.Run(Math.Max(begin + subject.Delay - script.Count, mirrored.HasReference ? 0 : mirrored.Order) + 1 + mirrored.LeadIn);
         mirrored.Allow(script);
         script.Run(1);
         var from = script.Count;

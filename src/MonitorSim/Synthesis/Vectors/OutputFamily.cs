@@ -43,7 +43,7 @@ internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor
     private Draft MakeEdge()
     {
         var script = bench.Begin(axis);
-        var draft = new Draft($"{monitor.Name} {edge.Name}", "From outside to just within the edge, where the output comes on after its delay, back to the edge and one step past it, where it goes off after its delay.", script);
+        var draft = new Draft($"{monitor.Name} {edge.Name}", (_calling.CanBeLost ? "On within the edge, off as the request goes; then from" : "From") + " outside to just within the edge, where it comes on after its delay, back to the edge and one step past it, where it goes off after its delay.", script);
         if (_calling.CanBeAbsent) _calling.Leave(script);
 
         // Within the range unasked and while arming: the output stays off.
@@ -53,6 +53,7 @@ internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor
         _calling.Call(script);
         script.Run(Math.Max(0, _delay - (_calling.CanBeAbsent ? 0 : script.Count)));
         if (_delay > 0) Is(draft, false);
+        if (_calling.CanBeLost) Lose(draft);
         Go(draft, edge.PastOuter, Math.Max(1, _off + 1), false);
 
         Go(draft, edge.PastInner, _on + 2, false);
@@ -73,11 +74,18 @@ internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor
         }
 
         Go(draft, edge.PastOuter, 1, false);
-        if (!_calling.CanBeLost) return draft;
-        Go(draft, edge.AtInner, _on + 1, true);
-        _calling.Leave(script);
-        Go(draft, edge.AtInner, 1, false);
         return draft;
+    }
+
+    /// <summary>On, and off with the request. It comes before the edge is passed: what trips by that keeps its output however its request is.</summary>
+    private void Lose(Draft draft)
+    {
+        Go(draft, edge.AtInner, _on + 1, true);
+        _calling.Leave(draft.Script);
+        Go(draft, edge.AtInner, 1, false);
+        _calling.Call(draft.Script);
+        draft.Script.Run(_delay);
+        if (_delay > 0) Is(draft, false);
     }
 
     /// <summary>So many cycles at a value, after the last of which the output is on or off.</summary>

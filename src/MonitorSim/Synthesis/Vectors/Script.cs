@@ -11,7 +11,8 @@ internal sealed class Script
 {
     private readonly Dictionary<string, DrivenColumn> _columns = new(StringComparer.Ordinal);
     private readonly Dictionary<string, AxisDrive> _axes = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string Axis, Kind Kind), Target> _targets = [], _seconds = [];
+    private readonly Dictionary<(string Axis, Kind Kind), Target> _targets = [];
+    private readonly Dictionary<(string Axis, Kind Kind), SecondTarget> _seconds = [];
     private readonly Dictionary<(string Axis, Kind Kind), Fraction> _start = [];
     private readonly List<Setting> _settings = [];
     private readonly SampleTimes _times = new();
@@ -73,12 +74,14 @@ internal sealed class Script
         else Want(axis, Kind.Velocity, new(Fraction.Zero));
     }
 
-    /// <summary>From now on the second recording shows this; null: the same as the first.</summary>
-    public void WantSecond(string axis, Kind kind, Target? target)
-    {
-        if (target is { } wanted) _seconds[(axis, kind)] = wanted;
-        else _seconds.Remove((axis, kind));
-    }
+    /// <summary>From now on the second recording shows this.</summary>
+    public void WantSecond(string axis, Kind kind, Target target) => _seconds[(axis, kind)] = new(target, IsSpread: false);
+
+    /// <summary>From now on the second recording is so far from the first.</summary>
+    public void WantSpread(string axis, Kind kind, Target distance) => _seconds[(axis, kind)] = new(distance, IsSpread: true);
+
+    /// <summary>From now on the second recording shows the same as the first.</summary>
+    public void WantSame(string axis, Kind kind) => _seconds.Remove((axis, kind));
 
     /// <summary>What a channel shows at the newest sample, SI; at the start, where there is none.</summary>
     public Fraction Now(string axis, Kind kind) => (Count == 0 ? null : _axes[axis].Value(kind, Count - 1)) ?? (_start.TryGetValue((axis, kind), out var start) ? start : Fraction.Zero);
@@ -95,17 +98,15 @@ internal sealed class Script
             if (sample >= Bench.MostCycles) throw new VectorException($"it would take more than {Bench.MostCycles} cycles");
             _times.Append(_bench.Clock.Sample(sample));
             _settings.Add(_setting);
-            foreach (var (name, axis) in _axes) axis.Write(sample, Of(_targets, name), Of(_seconds, name), OfStart(name));
+            foreach (var (name, axis) in _axes) axis.Write(sample, Of(_targets, name), Of(_seconds, name), Of(_start, name));
             if (_afterwards is not { } action) continue;
             _afterwards = null;
             action();
         }
     }
 
-    private Dictionary<Kind, Target> Of(Dictionary<(string Axis, Kind Kind), Target> targets, string axis) =>
-        targets.Where(target => target.Key.Axis == axis).ToDictionary(target => target.Key.Kind, target => target.Value);
-
-    private Dictionary<Kind, Fraction> OfStart(string axis) => _start.Where(start => start.Key.Axis == axis).ToDictionary(start => start.Key.Kind, start => start.Value);
+    private static Dictionary<Kind, T> Of<T>(Dictionary<(string Axis, Kind Kind), T> wanted, string axis) =>
+        wanted.Where(one => one.Key.Axis == axis).ToDictionary(one => one.Key.Kind, one => one.Value);
 
     private DrivenColumn Column(string name, int digits)
     {

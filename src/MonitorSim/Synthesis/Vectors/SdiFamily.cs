@@ -10,7 +10,9 @@ internal sealed class SdiFamily(Bench bench, Subject subject, Sdi sdi)
     public void Make(Harvest harvest)
     {
         Branch branch = new(subject.Axis, subject.Monitor, "upper", null, "reference", sdi.Reference == DirectionReference.Furthest ? "moves on with the permitted direction" : "stays where watching began");
-        if (subject.Calling.Unreachable is { } why) harvest.Miss(why, branch);
+        var turn = bench.Plan.Axes[subject.Axis].Modulo is { } modulo && 6 * sdi.Tolerance.Exact >= modulo.Exact
+            ? "moving back by three times the tolerance would be more than half a turn, which reads as a step the other way" : null;
+        if ((subject.Calling.Unreachable ?? turn) is { } why) harvest.Miss(why, branch);
         else harvest.Try([branch], MakeMoved);
     }
 

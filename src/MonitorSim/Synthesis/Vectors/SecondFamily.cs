@@ -24,7 +24,7 @@ internal sealed class SecondFamily(Bench bench, Subject subject, Lever lever, Ki
         var trip = script.Count + subject.Filter;
         script.WantSecond(subject.Axis, kind, Target.Past(limit, upper));
         script.Run(subject.Filter + 1);
-        script.WantSecond(subject.Axis, kind, null);
+        script.WantSame(subject.Axis, kind);
         script.Run(2);
         return new Draft(subject.Title(lever, "second recording"), "The first recording is at the limit and the second one a step past it, for as long as the filter: it trips.", script)
             .Mean(subject.Axis, subject.Monitor, lever.Side, trip);

@@ -12,7 +12,7 @@ internal sealed class SliFamily(Bench bench, Subject subject, Sli sli)
     {
         if (sli.MoveTime is null) return;
         Branch within = new(subject.Axis, subject.Monitor, "increment", null, "move time", "one cycle less"), after = new(subject.Axis, subject.Monitor, "increment", null, "move time", "reached");
-        var why = subject.Calling.Unreachable ?? (_move <= subject.Filter + 1 ? "its filter lasts longer than the move" : null);
+        var why = subject.Calling.Unreachable ?? Lever.Unreachable ?? (_move <= subject.Filter + 1 ? "its filter lasts longer than the move" : null);
         if (why is not null)
         {
             harvest.Miss(why, within, after);
@@ -23,10 +23,12 @@ internal sealed class SliFamily(Bench bench, Subject subject, Sli sli)
         harvest.Try([after], () => MakeMoved(late: 1));
     }
 
+    private SliLever Lever => new(bench, subject.Axis, "increment", sli.Increment.Exact, _move, negative: false);
+
     /// <summary>Past the increment for as long as the filter, so that its last cycle is the last of the move, or the one after it.</summary>
     private Draft MakeMoved(int late)
     {
-        var lever = new SliLever(bench, subject.Axis, "increment", sli.Increment.Exact, _move, negative: false);
+        var lever = Lever;
         var script = bench.Begin(subject.Axis);
         lever.Prepare(script, _move);
         lever.Rest(script);

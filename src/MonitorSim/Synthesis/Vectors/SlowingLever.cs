@@ -15,5 +15,12 @@ internal sealed class SlowingLever(Bench bench, string axis, Fraction decelerati
         script.Start(Axis, Kind.Velocity, IsNegative ? -speed : speed);
     }
 
+    public override bool IsPast(Script script, int cycle, int reference)
+    {
+        var drive = script.Axis(Axis);
+        if (drive.Value(Kind.Velocity, cycle) is not { } speed || drive.Value(Kind.Acceleration, cycle) is not { } acceleration) return false;
+        return drive.Magnitude(Kind.Velocity, cycle) > (Bench.Plan.Axes[Axis].Standstill?.Exact ?? Fraction.Zero) && (speed > Fraction.Zero ? acceleration : -acceleration) > Limit;
+    }
+
     public override void Rest(Script script) => script.Want(Axis, Kind.Acceleration, new(IsNegative ? -2 * Limit : 2 * Limit));
 }

@@ -13,11 +13,11 @@ internal sealed class SpreadLever(Bench bench, string axis, Kind kind, Fraction 
     public override string? Unreachable => kind == Kind.Position && bench.Plan.Axes[axis].Modulo is { } modulo && 2 * tolerance >= modulo.Exact
         ? "two positions are never more than half a turn apart" : null;
 
-    public override void Rest(Script script) => script.WantSecond(axis, kind, null);
+    public override void Rest(Script script) => script.WantSame(axis, kind);
 
-    public override void Allow(Script script) => script.WantSecond(axis, kind, Target.At(End(script), !negative));
+    public override void Allow(Script script) => script.WantSpread(axis, kind, Target.At(Spread, !negative));
 
-    public override void Exceed(Script script) => script.WantSecond(axis, kind, Target.Past(End(script), !negative));
+    public override void Exceed(Script script) => script.WantSpread(axis, kind, Target.Past(Spread, !negative));
 
-    private Fraction End(Script script) => negative ? script.Now(axis, kind) - tolerance : script.Now(axis, kind) + tolerance;
+    private Fraction Spread => negative ? -tolerance : tolerance;
 }

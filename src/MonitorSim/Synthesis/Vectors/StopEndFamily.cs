@@ -17,7 +17,10 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
 
     public void Make(Harvest harvest)
     {
-        var ways = new Demands(bench).Ways(axis, name, stop.Variant == StopVariant.Time ? null : bench.RootOf(axis, Kind.Velocity));
+        var demands = new Demands(bench);
+        var ways = stop.Variant == StopVariant.Deceleration
+            ? demands.SlowingWays(axis, name, stop, 2 * _settle + bench.Clock.Cycles(stop.TimeLimit) + bench.Clock.Cycles(stop.Filter) + 20, negative: false)
+            : demands.Ways(axis, name, stop.Variant == StopVariant.Time ? null : bench.RootOf(axis, Kind.Velocity));
         var ending = stop.Variant == StopVariant.Time ? ByTimeBranches() : StandstillBranches();
         List<Branch> limited = stop.TimeLimit is null ? [] : [Of("time limit", "just allowed"), Of("time limit", "just past")];
         if (ways[0].Unreachable is { } why)
@@ -55,6 +58,7 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
     private Draft ByStandstill(Calling calling)
     {
         var run = new StopRun(bench, axis, stop, calling, Above(2 * _settle + 6));
+        if (!run.IsMoving) throw new VectorException("what calls for the stop keeps the axis below its standstill speed: the stop begins standing");
         SlowDown(run, 1);
         if (_settle > 0)
         {

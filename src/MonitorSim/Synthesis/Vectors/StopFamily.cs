@@ -24,7 +24,7 @@ internal sealed class StopFamily(Bench bench, string axis)
         foreach (var (name, stop) in new[] { ("SS1", _stops.Ss1), ("SS2", _stops.Ss2) })
         {
             if (stop is { Variant: StopVariant.Deceleration })
-                Both(harvest, name, name, bench.Clock.Cycles(stop.Delay), bench.Clock.Cycles(stop.Filter), Reaction.Stop0, negative => new SlowingLever(bench, axis, stop.Deceleration!.Exact, negative));
+                Slowing(harvest, name, stop);
         }
     }
 
@@ -34,6 +34,14 @@ internal sealed class StopFamily(Bench bench, string axis)
         var subjects = _demands.Ways(axis, state, positive.Moves).Select(way => new Subject(axis, name, way, delay, filter, reaction)).ToList();
         ChainFamily.Make(harvest, [.. subjects.Select(subject => new ChainFamily(bench, subject, positive))]);
         MirrorFamily.Make(harvest, [.. subjects.Select(subject => new MirrorFamily(bench, subject, negative))]);
+    }
+
+    private void Slowing(Harvest harvest, string name, RampStopPlan stop)
+    {
+        var (delay, filter) = (bench.Clock.Cycles(stop.Delay), bench.Clock.Cycles(stop.Filter));
+        IEnumerable<Subject> Subjects(bool negative) => _demands.SlowingWays(axis, name, stop, 4 * (delay + filter) + 20, negative).Select(way => new Subject(axis, name, way, delay, filter, Reaction.Stop0));
+        ChainFamily.Make(harvest, [.. Subjects(false).Select(subject => new ChainFamily(bench, subject, new SlowingLever(bench, axis, stop.Deceleration!.Exact, negative: false)))]);
+        MirrorFamily.Make(harvest, [.. Subjects(true).Select(subject => new MirrorFamily(bench, subject, new SlowingLever(bench, axis, stop.Deceleration!.Exact, negative: true)))]);
     }
 }
 

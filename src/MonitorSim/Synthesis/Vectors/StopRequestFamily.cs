@@ -9,7 +9,10 @@ internal sealed class StopRequestFamily(Bench bench, string axis, string stop)
 
     private bool NeedsAcknowledgement => stop is "STO" or "SS1";
 
-    private AxisState Ended => NeedsAcknowledgement ? AxisState.TorqueOff : AxisState.Holding;
+    /// <summary>Whether SS2 would be at its time limit before standstill has lasted: then the request goes while it still stops.</summary>
+    private bool IsCutShort => stop == "SS2" && bench.Plan.Axes[axis].Stops.Ss2 is { TimeLimit: { } limit } ss2 && limit.Nanoseconds / bench.Clock.Period < StopEnd.Cycles(bench, ss2);
+
+    private AxisState Ended => NeedsAcknowledgement ? AxisState.TorqueOff : IsCutShort ? AxisState.StoppingToHold : AxisState.Holding;
 
     public void Make(Harvest harvest)
     {
@@ -35,7 +38,7 @@ internal sealed class StopRequestFamily(Bench bench, string axis, string stop)
             : "The stop is requested and the request goes again: the axis runs at that cycle.", script) { CalledBy = (axis, stop) };
         if (calling.CanBeAbsent) Is(draft, AxisState.Running);
         calling.Call(script);
-        script.Run(_after.Cycles);
+        script.Run(IsCutShort ? 1 : _after.Cycles);
         Is(draft, Ended);
         if (NeedsAcknowledgement && calling.CanBeAbsent) Pulse(draft, Ended);
         if (!calling.CanBeAbsent) return draft;

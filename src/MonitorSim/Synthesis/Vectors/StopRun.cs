@@ -25,16 +25,20 @@ internal sealed class StopRun
         if (HasSpeed) Script.Start(axis, Kind.Velocity, negative ? -speed : speed);
         if (stop.Variant == StopVariant.Deceleration && IsAccelerationFree) Script.Start(axis, Kind.Acceleration, Slowing);
         _calledBy = calling.By;
-        if (calling.CanBeAbsent) calling.Leave(Script);
-        Script.Run(2 + (HasSpeed ? Script.Axis(axis).Memory(Kind.Velocity) : 0));
+        if (calling.CanBeAbsent)
+        {
+            calling.Leave(Script);
+            Script.Run(2 + (HasSpeed ? Script.Axis(axis).Memory(Kind.Velocity) : 0));
+        }
+
         Begin = calling.Call(Script);
         if (!HasSpeed) return;
         if (stop.Variant != StopVariant.Time && calling.Calls(axis, negative ? -speed : speed) is { } target) Script.Want(axis, Kind.Velocity, target);
         Script.Run(1);
-        Speed = Script.Now(axis, Kind.Velocity).Abs();
+        Speed = Script.Axis(axis).Magnitude(Kind.Velocity, Begin) ?? throw new VectorException("it is asked for from the first cycle on: there is no speed at which the stop could begin");
 
-        // The other axis stops with the group: what made it trip must not make its own stop trip as well.
-        if (_calledBy is { } by && by.Axis != axis) calling.Leave(Script);
+        // What made another axis trip, or another quantity, must not make its own stop trip as well.
+        if (_calledBy is not null && calling.Moves(axis) != bench.RootOf(axis, Kind.Velocity)) calling.Leave(Script);
     }
 
     public Script Script { get; }
@@ -52,6 +56,9 @@ internal sealed class StopRun
 
     /// <summary>Whether the acceleration is recorded, so that it need not follow from the speed.</summary>
     public bool IsAccelerationFree => Script.Axis(_axis).Has(Kind.Acceleration) && Script.Axis(_axis).Root(Kind.Acceleration) == Kind.Acceleration;
+
+    /// <summary>Whether the axis moves, and does not just stand, as the stop begins.</summary>
+    public bool IsMoving => Speed > Standstill;
 
     private Fraction Standstill => _bench.Plan.Axes[_axis].Standstill?.Exact ?? Fraction.Zero;
 

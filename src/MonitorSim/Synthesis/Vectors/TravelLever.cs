@@ -37,6 +37,9 @@ internal class TravelLever(Bench bench, string axis, string side, Fraction windo
 
     public override void Anchor(Script script) => _reference = script.Now(axis, Kind.Position);
 
+    public override bool IsPast(Script script, int cycle, int reference) =>
+        script.Axis(axis).Value(Kind.Position, cycle) is { } here && script.Axis(axis).Value(Kind.Position, reference) is { } start && (here - start).Abs() > window;
+
     private Fraction Reference(Script script) => _reference ??= script.Axis(axis).Snap(Kind.Position, script.Now(axis, Kind.Position));
 
     private Fraction End(Script script) => negative ? Reference(script) - window : Reference(script) + window;

@@ -7,7 +7,7 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="Standing">Whether the other axes of the group stand from the trip on.</param>
 internal sealed record TrippedWay(Bench Bench, Subject Subject, Lever Lever, bool Standing)
 {
-    public string? Unreachable => Subject.Calling.Unreachable ?? Lever.Unreachable;
+    public string? Unreachable => Subject.Unreachable(Lever);
 
     /// <summary>All ways of a monitor, the best first: by each side, by positive values before negative ones.</summary>
     public static IReadOnlyList<TrippedWay> All(Bench bench, string axis, string monitor)

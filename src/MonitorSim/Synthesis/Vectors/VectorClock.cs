@@ -33,6 +33,7 @@ internal sealed class VectorClock
             _firstCycle = inputDelay;
         }
 
+        Uneven = [.. plan.Axes.Values.SelectMany(Times).Where(time => time % Period != 0).Distinct().Order()];
         if (plan.Gap is { Nanoseconds: var gap } && gap < Period)
         {
             throw new InputException(new Problem("gap", $"'{plan.Gap}' is shorter than a cycle of {Milliseconds(Period)}, so that every vector would be full of gaps",
@@ -61,8 +62,8 @@ internal sealed class VectorClock
     /// <summary>The number of cycles after which a time has passed: the first n with n·T >= time.</summary>
     public int Cycles(Quantity? time) => time is null ? 0 : checked((int)((time.Nanoseconds + Period - 1) / Period));
 
-    /// <summary>Whether a cycle falls exactly on the end of that time.</summary>
-    public bool IsOnCycle(Quantity? time) => (time?.Nanoseconds ?? 0) % Period == 0;
+    /// <summary>The times of the plan, ns, whose end no cycle falls on: they are reached at the first cycle after it.</summary>
+    public IReadOnlyList<long> Uneven { get; }
 
     /// <summary>A time of a result for people.</summary>
     public static string Text(decimal seconds) => string.Create(CultureInfo.InvariantCulture, $"{seconds:0.#########} s");
