@@ -63,18 +63,7 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
             return (int)Math.Clamp(number, Math.Min(hint, count), count);
         }
 
-        // Most often it is near: leap in growing steps, then halve.
-        var (step, below, sample) = (1, hint - 1, time - inputDelay);
-        while (below + step < count && times[below + step] < sample) (below, step) = (below + step, 2 * step);
-        var above = Math.Min(below + step, count);
-        while (above - below > 1)
-        {
-            var middle = below + (above - below) / 2;
-            if (times[middle] < sample) below = middle;
-            else above = middle;
-        }
-
-        return above;
+        return hint >= count ? count : FirstSample(time - inputDelay, hint, count);
     }
 
     /// <summary>The last cycle at or before that time, ns; <paramref name="known"/> is one that is.</summary>
@@ -87,6 +76,29 @@ internal sealed class CycleClock(SampleTimes times, long? cycle, long phase, lon
     /// <summary>The first cycle that sees a sample or a newer one, not before <paramref name="hint"/>; <see cref="Count"/> if there is none.</summary>
     public int FirstSeeing(int sample, int hint) =>
         cycle is null ? Math.Max(sample, hint) : sample >= times.Count ? Count : FirstAt(times[sample] + inputDelay, hint);
+
+    // Most recordings are even: look first where the sample would be then, and leap from there in growing steps, then halve.
+    private int FirstSample(long time, int hint, int count)
+    {
+        var (below, above) = (hint - 1, count);
+        var even = (time - times[hint]) * ((double)(count - 1 - hint) / Math.Max(1, times[count - 1] - times[hint]));
+        var middle = hint + (int)Math.Clamp(Math.Round(even), 0, count - 1 - hint);
+        for (var step = 1; above - below > 1; step *= 2)
+        {
+            if (times[middle] < time) (below, middle) = (middle, middle + step);
+            else (above, middle) = (middle, middle - step);
+            if (middle <= below || middle >= above) break;
+        }
+
+        while (above - below > 1)
+        {
+            middle = below + (above - below) / 2;
+            if (times[middle] < time) below = middle;
+            else above = middle;
+        }
+
+        return above;
+    }
 
     // How many own cycles have c_n - inputDelay <= time. A negative quotient would round up to cycle 0, which is not there yet.
     private int CountUntil(long time)

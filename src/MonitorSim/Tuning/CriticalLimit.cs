@@ -13,6 +13,8 @@ internal sealed class CriticalLimit(long filter)
     private readonly LinkedList<(long Time, Reading Reading)> _candidates = new();
     private readonly List<Reading> _smallestUntilLast = [];
     private long? _start;
+    // A rank whose measure is not above the best so far: doubles that rule out most cycles without a measure made.
+    private double _beaten = double.NegativeInfinity;
 
     /// <summary>The critical limit so far; null without a stretch that lasts.</summary>
     public Reading? Value { get; private set; }
@@ -79,6 +81,7 @@ internal sealed class CriticalLimit(long filter)
             else
             {
                 (Value, At, From) = (_smallestUntilLast[^1], clock.TimeOf(last), clock.TimeOf(start));
+                _beaten = row.SmallestRank(start, last);
                 first = Follow(row, start, last);
             }
         }
@@ -104,8 +107,11 @@ internal sealed class CriticalLimit(long filter)
         return row.Until;
     }
 
-    private bool IsBetter(SettledStretch row, int cycle, out Reading reading) =>
-        row.TryMeasure(row.Clock.Seeing(cycle), out reading) && !(Value is { } best && Reading.Compare(reading, best) <= 0);
+    private bool IsBetter(SettledStretch row, int cycle, out Reading reading)
+    {
+        reading = default;
+        return row.MayRankAbove(_beaten, cycle) && row.TryMeasure(row.Clock.Seeing(cycle), out reading) && !(Value is { } best && Reading.Compare(reading, best) <= 0);
+    }
 
     private void Add(long time, in Reading reading, bool isOpen)
     {

@@ -22,7 +22,19 @@ internal sealed class SettledStretch(Watch watch, int side, CycleClock clock, in
     public CycleClock Clock => clock;
 
     /// <summary>Doubles in the order of the measures, by sample; null where there are none at hand.</summary>
-    public Ranking? Ranking => watch.Measures.Ranking(side);
+    public Ranking? Ranking { get; } = watch.Measures.Ranking(side);
+
+    /// <summary>Whether a cycle's measure may rank above another; where there are no ranks, or nothing is compared, only measuring tells.</summary>
+    public bool MayRankAbove(double rank, int cycle) => Ranking is not { } ranking || ranking[clock.Seeing(cycle).Sample] > rank;
+
+    /// <summary>The smallest rank of some cycles that all have measures; of no use (below all) where there are no ranks.</summary>
+    public double SmallestRank(int first, int last)
+    {
+        if (Ranking is not { } ranking) return double.NegativeInfinity;
+        var smallest = double.PositiveInfinity;
+        for (var n = first; n <= last; n++) smallest = Math.Min(smallest, ranking[clock.Seeing(n).Sample]);
+        return smallest;
+    }
 
     /// <summary>The measure at a cycle.</summary>
     /// <returns>Whether anything is compared there.</returns>
