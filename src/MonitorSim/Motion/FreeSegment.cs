@@ -58,12 +58,12 @@ internal sealed class FreeSegment(double from, double position, double velocity,
     {
         if (Math.Abs(z) > 0.5) return (1 - First(z)) / z;
         var (sum, term) = (0.0, 0.5);
-        for (var n = 3; n < 20; n++)
+        for (var n = 3; sum + term != sum; n++)
         {
             sum += term;
             term *= -z / n;
         }
 
-        return sum + term;
+        return sum;
     }
 }
