@@ -29,12 +29,13 @@ internal sealed class FreeSegment(double from, double position, double velocity,
 
     protected override (double Position, double Velocity) Move(double dt)
     {
+        if (k == 0) return (Position + Velocity * dt + _acceleration * (dt * dt / 2), Velocity + _acceleration * dt);
         var z = k * dt;
         var (f1, f2) = (dt * First(z), dt * dt * Second(z));
         return (Position + Velocity * dt + _acceleration * f2, Velocity + _acceleration * f1);
     }
 
-    protected override double Acceleration(double dt, double velocity) => _acceleration * Math.Exp(-k * dt);
+    protected override double Acceleration(double dt, double velocity) => k == 0 ? _acceleration : _acceleration * Math.Exp(-k * dt);
 
     protected override double Torque(double velocity) => torque;
 

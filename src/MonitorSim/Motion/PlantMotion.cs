@@ -67,8 +67,8 @@ internal sealed class PlantMotion(Plant plant)
         var length = segment.Length(ref _step, _fastest);
         var direction = Math.Sign(state.Velocity);
         segment.EndingAt(from + length);
-        bool IsPast(double time) => segment.At(time).Velocity * direction <= 0;
-        if (direction != 0 && IsPast(from + length)) segment.EndingAt(Segment.FirstPast(IsPast, from, from + length), 0);
+        double Turned(double time) => -segment.At(time).Velocity * direction;
+        if (direction != 0 && Turned(from + length) >= 0) segment.EndingAt(Crossing.First(Turned, from, from + length), 0);
         return segment;
     }
 
@@ -128,16 +128,16 @@ internal sealed class PlantMotion(Plant plant)
     private static FreeSegment UntilCaughtUp(FreeSegment free, double reference, double slope, double until, int side, bool hasJustLeft)
     {
         var (from, end) = (free.From, Math.Min(free.Until, until));
-        bool IsBack(double time) => (free.At(time).Velocity - (reference + slope * (time - from))) * side <= 0;
+        double Back(double time) => (reference + slope * (time - from) - free.At(time).Velocity) * side;
 
         // The difference bends one way only: it comes back to 0 before its turning point, or at most once after it.
         var turn = free.TimeToAcceleration(slope) is { } time ? Math.Min(from + time, end) : hasJustLeft ? from : end;
         foreach (var (low, high) in new[] { (from, turn), (turn, end) })
         {
             if (low == from && hasJustLeft && turn > from) continue;
-            var reach = double.IsPositiveInfinity(high) ? Reach(IsBack, low) : high;
-            if (reach <= low || !IsBack(reach)) continue;
-            var met = Segment.FirstPast(IsBack, low, reach);
+            var reach = double.IsPositiveInfinity(high) ? Reach(Back, low) : high;
+            if (reach <= low || !(Back(reach) >= 0)) continue;
+            var met = Crossing.First(Back, low, reach);
             free.EndingAt(met, reference + slope * (met - from));
             return free;
         }
@@ -147,10 +147,10 @@ internal sealed class PlantMotion(Plant plant)
     }
 
     // A moment at which an endless difference has come back, or one so far away that it does not matter.
-    private static double Reach(Func<double, bool> isBack, double from)
+    private static double Reach(Func<double, double> back, double from)
     {
         for (var wait = 1e-3; wait < 1e6; wait *= 2)
-            if (isBack(from + wait)) return from + wait;
+            if (back(from + wait) >= 0) return from + wait;
         return from;
     }
 }

@@ -43,21 +43,6 @@ internal abstract class Segment(double from, double position, double velocity, A
         return this;
     }
 
-    /// <summary>The first moment at which a falling or rising quantity of it passes a bound, by bisection to the last bit.</summary>
-    /// <param name="isPast">Whether the bound is passed; false at <paramref name="low"/>, true at <paramref name="high"/>.</param>
-    /// <param name="low">A moment before.</param>
-    /// <param name="high">A moment after.</param>
-    public static double FirstPast(Func<double, bool> isPast, double low, double high)
-    {
-        while (true)
-        {
-            var middle = low + (high - low) / 2;
-            if (middle <= low || middle >= high) return high;
-            if (isPast(middle)) high = middle;
-            else low = middle;
-        }
-    }
-
     /// <summary>Position and speed so much later than the beginning.</summary>
     protected abstract (double Position, double Velocity) Move(double dt);
 

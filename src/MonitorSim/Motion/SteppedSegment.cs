@@ -14,6 +14,9 @@ internal sealed class SteppedSegment(double from, double position, double veloci
     // Of the speed; a speed that has all but vanished beside the fastest one is not worth shorter steps.
     private const double Relative = 1e-11, Vanished = 1e-6;
 
+    // Its end is asked for again and again.
+    private (double Dt, double Position, double Velocity) _latest = (0, position, velocity);
+
     /// <summary>A step is short enough by itself.</summary>
     public override int Parts => 1;
 
@@ -35,8 +38,13 @@ internal sealed class SteppedSegment(double from, double position, double veloci
 
     protected override (double Position, double Velocity) Move(double dt)
     {
-        var (x, v, _) = Step(dt);
-        return (x, v);
+        if (dt != _latest.Dt)
+        {
+            var (x, v, _) = Step(dt);
+            _latest = (dt, x, v);
+        }
+
+        return (_latest.Position, _latest.Velocity);
     }
 
     protected override double Acceleration(double dt, double velocity) => acceleration(velocity);

@@ -19,6 +19,7 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
     private readonly double _standstill = programOf(Reaction.None).Standstill;
     // No motion has so many events; one that does would be an error here.
     private const int MostEvents = 10_000_000;
+    private readonly List<Watch> _all = [];
     private double _peak;
 
     /// <summary>Follows the motion from a state.</summary>
@@ -39,12 +40,15 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
             var segment = _motion.Next(state, sequence.Actuation);
             var until = Math.Min(Math.Min(segment.Until, sequence.NextAt), horizon);
             until = sequence.StandingFrom(segment, until);
-            foreach (var watch in Watches(sequence)) watch.Follow(segment, until);
-            var trip = Watches(sequence).Where(watch => watch.TripsAt <= until && !sequence.HasTaken(watch)).MinBy(watch => watch.TripsAt);
+            GatherWatches(sequence);
+            foreach (var watch in _all) watch.Follow(segment, until);
+            var trip = FirstTrip(sequence);
+            var tripsLater = trip?.TripsAt > until;
+            if (tripsLater) trip = null;
             if (trip is not null) until = Math.Max(trip.TripsAt!.Value, state.Time);
-            else if (!sequence.IsPending && !Watches(sequence).Any(watch => watch.TripsAt > until && !sequence.HasTaken(watch))) isOver = ComesToRest(segment, sequence.Actuation, ref until);
-            foreach (var watch in Watches(sequence)) watch.Forget(until);
-            state = Take(segment, until, sequence);
+            else if (!sequence.IsPending && !tripsLater) isOver = ComesToRest(segment, sequence.Actuation, ref until);
+            foreach (var watch in _all) watch.Forget(until);
+            state = Take(segment, until);
             if (trip is null) continue;
             if (trip.Watcher.Reaction != Reaction.None) detected ??= (trip, state.Time);
             sequence.Take(trip, state);
@@ -53,13 +57,28 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
         return Result(start, sequence, detected);
     }
 
-    private IEnumerable<Watch> Watches(StopSequence sequence) => _watches.Concat(sequence.Watches);
+    // Those of the plan and those of the stop under way, which a stretch of motion does not change.
+    private void GatherWatches(StopSequence sequence)
+    {
+        _all.Clear();
+        _all.AddRange(_watches);
+        _all.AddRange(sequence.Watches);
+    }
 
-    private MotionState Take(Segment segment, double until, StopSequence sequence)
+    // Of what is certain to trip and was not taken yet, the first.
+    private Watch? FirstTrip(StopSequence sequence)
+    {
+        Watch? first = null;
+        foreach (var watch in _all)
+            if (watch.TripsAt is { } at && !(first?.TripsAt <= at) && !sequence.HasTaken(watch)) first = watch;
+        return first;
+    }
+
+    private MotionState Take(Segment segment, double until)
     {
         segment.EndingAt(until);
         _path.Add(segment);
-        foreach (var watch in Watches(sequence)) watch.NoteOverrun(segment);
+        foreach (var watch in _all) watch.NoteOverrun(segment);
         var state = segment.At(until);
         _peak = Math.Max(_peak, Math.Abs(state.Velocity));
         return state;
@@ -76,10 +95,10 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
 
         if (!_motion.IsOnlySlowed(actuation)) return false;
         var slow = Math.Max(_standstill, Negligible * _peak);
-        bool IsSlow(double time) => Math.Abs(segment.At(time).Velocity) <= slow;
-        if (!IsSlow(until)) return false;
+        double Slowed(double time) => slow - Math.Abs(segment.At(time).Velocity);
+        if (!(Slowed(until) >= 0)) return false;
         if (_standstill == 0 && _motion.EndsByItself(segment.At(segment.From), actuation)) return false;
-        until = IsSlow(segment.From) ? segment.From : Segment.FirstPast(IsSlow, segment.From, until);
+        until = Slowed(segment.From) >= 0 ? segment.From : Crossing.First(Slowed, segment.From, until);
         return true;
     }
 
@@ -118,13 +137,13 @@ internal sealed class StopRun(Plant plant, Func<Reaction, StopProgram> programOf
     private double? StandingSince()
     {
         var slow = Math.Max(_standstill, Negligible * _peak);
-        bool IsSlow(MotionState state) => Math.Abs(state.Velocity) <= (state.Time == _path.Until ? slow : _standstill);
-        if (!IsSlow(_path.End)) return null;
+        double Slowed(MotionState state) => (state.Time == _path.Until ? slow : _standstill) - Math.Abs(state.Velocity);
+        if (!(Slowed(_path.End) >= 0)) return null;
         for (var k = _path.Segments.Count - 1; k >= 0; k--)
         {
             var segment = _path.Segments[k];
-            if (!IsSlow(segment.At(segment.From)))
-                return Segment.FirstPast(time => IsSlow(segment.At(time)), segment.From, segment.Until);
+            if (!(Slowed(segment.At(segment.From)) >= 0))
+                return Crossing.First(time => Slowed(segment.At(time)), segment.From, segment.Until);
         }
 
         return _path.From;

@@ -85,8 +85,8 @@ internal sealed class StopSequence
     public double StandingFrom(Segment segment, double until)
     {
         if (!IsAwaitingStandstill) return until;
-        bool Stands(double time) => Math.Abs(segment.At(time).Velocity) <= _program.Standstill;
-        return !Stands(segment.From) && Stands(until) ? Segment.FirstPast(Stands, segment.From, until) : until;
+        double Slowed(double time) => _program.Standstill - Math.Abs(segment.At(time).Velocity);
+        return !(Slowed(segment.From) >= 0) && Slowed(until) >= 0 ? Crossing.First(Slowed, segment.From, until) : until;
     }
 
     private bool IsAwaitingStandstill => _state is AxisState.StoppingToHold or AxisState.StoppingToOff && !_hasRampEnded && _program.Variant != StopVariant.Time;

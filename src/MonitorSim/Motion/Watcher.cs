@@ -21,7 +21,8 @@ internal sealed record Watcher(string Monitor, string Side, Func<MotionState, do
     /// <summary>The SI unit of measure and limit.</summary>
     public string Unit { get; init; } = "";
 
-    public bool IsPassed(in MotionState state) => state.Time >= From && Measure(state) > Limit;
+    /// <summary>How far the limit is passed at a moment: 0 or more where it is passed at all, so by the least double more than it.</summary>
+    public double Excess(in MotionState state) => state.Time >= From ? Measure(state) - Math.BitIncrement(Limit) : double.NaN;
 }
 
 /// <summary>A watcher during one motion.</summary>
@@ -71,7 +72,7 @@ internal sealed class Watch(Watcher watcher)
 
     private void NoteFrom(Segment segment, double low, double high)
     {
-        if (!watcher.IsPassed(segment.At(high)))
+        if (!(watcher.Excess(segment.At(high)) >= 0))
         {
             // It may have lasted long enough before it ended.
             if (Since is { } since && low - since >= watcher.Filter) TripsAt = since + watcher.Filter + watcher.Response;
@@ -79,7 +80,7 @@ internal sealed class Watch(Watcher watcher)
             return;
         }
 
-        Since ??= low == high ? low : Segment.FirstPast(time => watcher.IsPassed(segment.At(time)), low, high);
+        Since ??= low == high ? low : Crossing.First(time => watcher.Excess(segment.At(time)), low, high);
         if (high - Since >= watcher.Filter) TripsAt = Since + watcher.Filter + watcher.Response;
     }
 }
