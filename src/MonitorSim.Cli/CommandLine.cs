@@ -17,7 +17,7 @@ internal static class CommandLine
     public static int Run(string[] args, Terminal terminal)
     {
         var root = new RootCommand("Replays recordings of motion through monitoring functions: what would have tripped, why, and what would have avoided it. "
-            + Cautions.Short);
+            + Cautions.Text);
         foreach (var command in new Command[]
         {
             DemoCommand.Create(terminal), DescribeCommand.Create(terminal), ReplayCommand.Create(terminal), ExplainCommand.Create(terminal),

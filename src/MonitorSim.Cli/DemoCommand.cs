@@ -52,6 +52,6 @@ internal static class DemoCommand
         console.Write(table);
         console.WriteLine($"Pictures, stories and results are in {Path.GetFullPath(folder)}:");
         foreach (var picture in pictures) console.WriteLine($"  {Path.GetRelativePath(folder, picture)}");
-        console.WriteLine(Cautions.Short);
+        console.WriteLine(Cautions.Text);
     }
 }

@@ -63,7 +63,7 @@ internal static class FitCommand
             $"left over: rms {left.Format(result.Residuals.Rms, 3)} of {left.Format(result.Residuals.SignalRms, 3)}, at most {left.Format(result.Residuals.Max, 3)}; neighbours {result.Residuals.Neighbours:0.00}; condition number {result.Condition:0.#}"));
         foreach (var warning in result.Warnings) console.WriteLine($"warning: {warning}");
         if (FitJson.PlantText(result) is { } plant) terminal.Out.WriteLine(plant);
-        console.WriteLine(Cautions.Short);
+        console.WriteLine(Cautions.Text);
     }
 
     private static Option<string?> Quantity(string name, string description) => new(name) { Description = description, HelpName = "QUANTITY" };

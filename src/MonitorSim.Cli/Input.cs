@@ -1,5 +1,6 @@
 using MonitorSim.Plans;
 using MonitorSim.Synthesis;
+using MonitorSim.Traces;
 
 namespace MonitorSim.Cli;
 
@@ -10,25 +11,22 @@ internal static class Input
 
     /// <summary>Reads a plan; <c>-</c> is standard input.</summary>
     /// <exception cref="InputException">No such file, or a plan with errors: all of them.</exception>
-    public static Plan Plan(string path, CancellationToken cancel) => path == "-" ? PlanReader.Parse(Bytes(cancel), StandardInput) : PlanReader.Read(path);
+    public static Plan Plan(string path, CancellationToken cancel) => path == "-" ? PlanReader.Parse(Bytes("plan", cancel), StandardInput) : PlanReader.Read(path);
 
     /// <summary>Reads a scenario; <c>-</c> is standard input.</summary>
     /// <exception cref="InputException">No such file, or a scenario with errors: all of them.</exception>
-    public static Scenario Scenario(string path, CancellationToken cancel) => path == "-" ? ScenarioReader.Parse(Bytes(cancel), StandardInput) : ScenarioReader.Read(path);
+    public static Scenario Scenario(string path, CancellationToken cancel) => path == "-" ? ScenarioReader.Parse(Bytes("scenario", cancel), StandardInput) : ScenarioReader.Read(path);
 
-    // Standard input may never end: then the wait does, and what is read of it is lost.
-    private static byte[] Bytes(CancellationToken cancel)
+    private static byte[] Bytes(string noun, CancellationToken cancel)
     {
-        var bytes = new MemoryStream();
         try
         {
-            Console.OpenStandardInput().CopyToAsync(bytes, CancellationToken.None).WaitAsync(cancel).GetAwaiter().GetResult();
+            using var input = new InterruptibleStream(Console.OpenStandardInput(), cancel);
+            return JsonBytes.Read(input, StandardInput, noun);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new InputException(new Problem(StandardInput, $"it cannot be read: {e.Message}", "give a file, or its text on standard input"));
         }
-
-        return bytes.ToArray();
     }
 }

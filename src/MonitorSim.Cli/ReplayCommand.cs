@@ -28,7 +28,7 @@ internal static class ReplayCommand
             var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
             var injected = FaultOption.Read(parsed.GetValue(faults));
             using var tables = parsed.GetValue(parquet) is { } into ? new ParquetFolder(into, terminal.Cancel) : null;
-            var tripped = false;
+            var (tripped, places) = (false, new Several(files));
             var told = new List<ReplayedTrace>();
             for (var index = 0; index < files.Length; index++)
             {
@@ -37,11 +37,11 @@ internal static class ReplayCommand
                 tripped |= result.IsTripped;
                 Tables.Write(said, parsed.GetValue(noColor), result);
                 if (parsed.GetValue(report) is not null) told.Add(new(trace, result, injected));
-                if (parsed.GetValue(json) is { } path) terminal.Write(Several.Name(path, files, index), stream => ResultJson.Write(result, stream));
-                if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, Several.Folder(folder, files, index), ResultSheets.Of(result));
+                if (parsed.GetValue(json) is { } path) terminal.Write(places.File(path, index), stream => ResultJson.Write(result, stream));
+                if (parsed.GetValue(csv) is { } folder) SheetCsv.Write(terminal, places.Folder(folder, index), ResultSheets.Of(result));
                 tables?.Add(ResultSheets.Of(result, files[index]));
                 if (parsed.GetValue(plot) is { } pictures)
-                    foreach (var picture in terminal.Pictures(Several.Folder(pictures, files, index), into => ReplayPlot.Save(result, trace, into, terminal.Cancel))) said.Out.WriteLine(picture);
+                    foreach (var picture in terminal.Pictures(places.Folder(pictures, index), into => ReplayPlot.Save(result, trace, into, terminal.Cancel))) said.Out.WriteLine(picture);
             }
 
             tables?.Complete();

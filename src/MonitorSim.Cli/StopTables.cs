@@ -17,7 +17,7 @@ internal static class StopTables
         foreach (var envelope in envelopes) Envelope(console, request, envelope);
         if (envelopes.Count == 0) Stops(console, request, stops);
         console.WriteLine("Simulated from the plant in the plan; the figures of the real machine come from measurements on it. Steady states of the motor, a brake that closes at once after its time, no elasticity.");
-        console.WriteLine(Cautions.Short);
+        console.WriteLine(Cautions.Text);
     }
 
     /// <summary>What the worst point is, in words.</summary>

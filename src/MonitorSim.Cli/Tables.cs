@@ -15,7 +15,7 @@ internal static class Tables
         if (result.IsTripped) console.Write(Trips(result));
         console.Write(Room(result));
         foreach (var warning in result.Warnings) console.WriteLine($"warning: {warning}");
-        console.WriteLine(Cautions.Short);
+        console.WriteLine(Cautions.Text);
     }
 
     public static IAnsiConsole Console(Terminal terminal, bool noColor)

@@ -22,7 +22,7 @@ internal static class TuneTables
         Sure(console, result);
         if (withRoom) Room(console, result);
         if (result.Phases.Count > 0) PhaseTables.Write(console, result, trace => Short(result, trace));
-        console.WriteLine(Cautions.Short);
+        console.WriteLine(Cautions.Text);
     }
 
     private static Table Needed(TuneResult result)

@@ -69,7 +69,7 @@ internal static class VectorsCommand
         foreach (var note in set.Notes) console.WriteLine(note);
         console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{set.Met} of {set.Total} branches are met by {set.Vectors.Count} vectors, in {Path.GetFullPath(folder)}"));
         console.WriteLine("Hold them against this plan with: monitorsim check FOLDER/plan.json FOLDER/trace.csv");
-        console.WriteLine(Cautions.Short);
+        console.WriteLine(Cautions.Text);
     }
 
     private static string Side(Branch branch) => branch.Level is { } level ? string.Create(CultureInfo.InvariantCulture, $"{branch.Side} level {level}") : branch.Side ?? "";

@@ -23,7 +23,7 @@ public static class ReplayPlot
         foreach (var (name, axis) in result.Plan.Axes)
         {
             cancel.ThrowIfCancellationRequested();
-            var stem = Path.Combine(folder, FreeName(name, taken));
+            var stem = Path.Combine(folder, MonitorSim.FileName.Free(MonitorSim.FileName.Of(name), taken));
             var (picture, height) = Picture(result, trace, name, axis);
             files.AddRange(Pictures.Write(picture, stem, height));
         }
@@ -35,7 +35,7 @@ public static class ReplayPlot
     internal static string FileName(Plan plan, string axis)
     {
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        return plan.Axes.Keys.Select(name => (Name: name, File: FreeName(name, taken))).First(known => known.Name == axis).File;
+        return plan.Axes.Keys.Select(name => (Name: name, File: MonitorSim.FileName.Free(MonitorSim.FileName.Of(name), taken))).First(known => known.Name == axis).File;
     }
 
     /// <summary>The picture of one axis as SVG, for pages that carry their pictures in themselves.</summary>
@@ -48,22 +48,6 @@ public static class ReplayPlot
         ArgumentNullException.ThrowIfNull(result);
         var (picture, height) = Picture(result, trace, axis, result.Plan.Axes[axis]);
         return Pictures.Svg(picture, height);
-    }
-
-    /// <summary>An axis's name as a file name that stays in its folder.</summary>
-    internal static string SafeName(string name)
-    {
-        var safe = string.Concat(name.Select(letter => char.IsLetterOrDigit(letter) || letter is '-' or '_' ? letter : '_'));
-        return safe.Length == 0 ? "_" : safe;
-    }
-
-    /// <summary>A safe name that no earlier axis has: "a b" and "a_b" must not overwrite each other, nor "X" and "x" where case does not count.</summary>
-    internal static string FreeName(string name, ISet<string> taken)
-    {
-        var safe = SafeName(name);
-        var free = safe;
-        for (var k = 2; !taken.Add(free); k++) free = FormattableString.Invariant($"{safe}-{k}");
-        return free;
     }
 
     private static (Multiplot Picture, int Height) Picture(ReplayResult result, Trace trace, string name, AxisPlan axis)

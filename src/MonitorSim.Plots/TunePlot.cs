@@ -27,7 +27,7 @@ public static class TunePlot
         {
             cancel.ThrowIfCancellationRequested();
             var (frame, title) = (new LimitFrame(limit), $"{TunedText.Name(limit)}, {limit.Side}");
-            var stem = Path.Combine(folder, ReplayPlot.FreeName($"{limit.Axis}-{limit.Monitor}-{limit.Side}{(limit.Level is { } level ? FormattableString.Invariant($"-{level}") : "")}", taken));
+            var stem = Path.Combine(folder, FileName.Free(FileName.Of($"{limit.Axis}-{limit.Monitor}-{limit.Side}{(limit.Level is { } level ? FormattableString.Invariant($"-{level}") : "")}"), taken));
             var hasRoom = limit.Room.DecidedBy is not null;
             List<Plot> panels = [FrontierPanel.Of(frame, $"{result.Plan.Title} — {title}"), RunsPanel.Of(frame)];
             if (hasRoom) panels.Add(RoomPanel.Of(frame));

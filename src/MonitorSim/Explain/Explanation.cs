@@ -29,8 +29,7 @@ public static class Explanation
         lines.AddRange(result.Coverage.SelectMany(coverage => RoomStory.Of(coverage, result, units)));
         lines.AddRange(result.Expect.Select(line => $"{(line.Holds ? "As expected" : "Not as expected")}: {line.Because}."));
         lines.AddRange(result.Warnings.Select(warning => $"Note: {warning}."));
-        lines.AddRange(["", "MonitorSim is an offline aid. It is no safety component and certifies nothing; risk assessment, validation and tests on the real "
-            + "machine remain, and local law and the machine's own documents come first. Never defeat a safeguard to record a trace."]);
+        lines.AddRange(["", Cautions.Text]);
         return lines;
     }
 

@@ -16,7 +16,8 @@ internal sealed class RecordReader<T>(string noun, Func<T, IEnumerable<Finding>>
         if (Directory.Exists(path)) throw new InputException(new Problem(path, "this is a folder", $"name a {noun} file"));
         try
         {
-            return File.ReadAllBytes(path);
+            using var file = File.OpenRead(path);
+            return JsonBytes.Read(file, path, noun);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -56,8 +57,8 @@ internal sealed class RecordReader<T>(string noun, Func<T, IEnumerable<Finding>>
 
         var binder = new PlanBinder();
         var record = binder.Bind<T>(root);
-        var explained = binder.Findings.Select(finding => finding.Path).ToList();
-        var more = checks(record).Where(finding => !explained.Exists(path => path.Touches(finding.Path) || finding.Concerns.Any(path.Touches)));
+        var explained = new PathSet(binder.Findings.Select(finding => finding.Path));
+        var more = checks(record).Where(finding => !explained.Touches(finding.Path) && !finding.Concerns.Any(explained.Touches));
         var problems = binder.Findings.Concat(more)
             .Select(finding => (Finding: finding, Position: finding.Position ?? binder.Place(finding.Path)))
             .OrderBy(problem => problem.Position).Select(problem => problem.Finding.At(FormattableString.Invariant($"{fileName}({problem.Position.Line},{problem.Position.Column})")))

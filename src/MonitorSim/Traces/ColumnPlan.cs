@@ -3,6 +3,16 @@ namespace MonitorSim.Traces;
 /// <summary>Decides which columns are kept, and as what.</summary>
 internal static class ColumnPlan
 {
+    /// <summary>More than any machine records beside each other: such a file has its samples beside each other instead of below.</summary>
+    private const int MostColumns = 10_000;
+
+    /// <exception cref="InputException">There are more columns than a recording has.</exception>
+    public static void RefuseTooMany(int columns, string place)
+    {
+        if (columns > MostColumns)
+            throw new InputException(new Problem(place, FormattableString.Invariant($"there are {columns} columns; a recording has at most {MostColumns}"), "give each sample a row and each quantity a column, or cut the file into parts"));
+    }
+
     /// <exception cref="InputException">A wanted column is not there, or is there twice.</exception>
     public static Cells[] Of(Layout layout, IReadOnlyCollection<ColumnRequest>? wanted, string place)
     {

@@ -30,12 +30,14 @@ internal sealed class LayoutFinder(string file, Dialect given)
         var top = given.SkipRows is null ? Top(rows) : 0;
         if (rows[top].IsComment) rows[top].Cells[0] = WithoutCommentMark(rows[top].Cells[0]);
         var columns = rows[top].Cells.Length;
+        ColumnPlan.RefuseTooMany(columns, file);
         var below = rows.Skip(top).Where(r => r.Cells.Length == columns).ToList();
         var mark = given.Decimal ?? DecimalMark(delimiter, below);
         var header = IsHeader(below, mark);
         var units = header && (given.UnitsRow ?? IsUnitsRow(rows, top + 1, columns, mark));
         var firstSample = top + (header ? 1 : 0) + (units ? 1 : 0);
         if (given.UnitsRow == true && !header) throw Bad("a units row is given, but there is no header above it", "name the columns in the row above the units");
+        if (firstSample >= rows.Count && !text.HeadIsAll) throw Bad($"the first {text.Head.Length >> 10} kB hold no whole sample", "shorten the lines above the samples, or cut the columns into several files");
         if (firstSample >= rows.Count) throw Bad("there is a header, but no sample below it", "a recording has at least one sample");
 
         var names = Names(rows[top], header);

@@ -16,7 +16,8 @@ public static class TraceWriter
     /// <param name="trace">The recording.</param>
     /// <param name="stream">Where to; left open.</param>
     /// <param name="dialect">How; with a rate there is no time column, lines to skip are written as comments.</param>
-    /// <exception cref="InputException">A dialect that cannot be written: another encoding than UTF-8, date-times, a delimiter that is the decimal mark.</exception>
+    /// <exception cref="InputException">A dialect that cannot be written: another encoding than UTF-8, date-times, a delimiter that is the decimal mark; or a name, unit or word that a
+    /// spreadsheet would take for a formula.</exception>
     public static void Write(Trace trace, Stream stream, Dialect? dialect = null)
     {
         ArgumentNullException.ThrowIfNull(trace);
@@ -26,9 +27,9 @@ public static class TraceWriter
         var delimiter = dialect.Delimiter ?? (mark == ',' ? ';' : ',');
         var power = PowerOfTime(trace, dialect, delimiter, mark);
         using var text = new StreamWriter(stream, new UTF8Encoding(false), 1 << 16, leaveOpen: true) { NewLine = "\n" };
-        for (var line = 0; line < dialect.SkipRows; line++) text.WriteLine("# " + (line == 0 ? trace.Name.ReplaceLineEndings(" ") : ""));
+        for (var line = 0; line < dialect.SkipRows; line++) text.WriteLine(line == 0 ? Quoted("# " + trace.Name.ReplaceLineEndings(" "), delimiter) : "# ");
         Heads(trace, dialect, delimiter, text);
-        var cells = trace.Columns.Select(column => Cells(column, delimiter, mark)).ToArray();
+        var cells = trace.Columns.Select(column => Cells(trace.Name, column, delimiter, mark)).ToArray();
         for (var k = 0; k < trace.Count; k++)
         {
             if (dialect.Rate is null) text.Write(Time(trace.Times[k], power, mark));
@@ -61,14 +62,17 @@ public static class TraceWriter
             units.Insert(0, dialect.TimeUnit ?? "s");
         }
 
+        foreach (var name in names) FormulaText.Refuse(trace.Name, "column", name);
+        foreach (var unit in units) FormulaText.Refuse(trace.Name, "unit", unit);
         text.WriteLine(string.Join(delimiter, names.Select(name => Quoted(name, delimiter))));
         if (hasUnits) text.WriteLine(string.Join(delimiter, units.Select(unit => Quoted(unit, delimiter))));
     }
 
-    private static Func<int, string> Cells(Column column, char delimiter, char mark)
+    private static Func<int, string> Cells(string trace, Column column, char delimiter, char mark)
     {
         if (column is NumberColumn numbers) return k => numbers.IsMissing(k) ? "" : Marked(Number(numbers, k), mark);
         var words = (WordColumn)column;
+        foreach (var word in words.Words) FormulaText.Refuse($"{trace}(column '{column.Name}')", "word", word);
         var quoted = words.Words.Select(word => Quoted(word, delimiter)).ToArray();
         return k => words.IsMissing(k) ? "" : quoted[words.Codes[k]];
     }

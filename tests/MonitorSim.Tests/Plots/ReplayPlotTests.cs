@@ -61,18 +61,6 @@ public sealed class ReplayPlotTests
         Directory.Delete(folder, recursive: true);
     }
 
-    [Theory]
-    [InlineData("../../x axis", "______x_axis")]
-    [InlineData("", "_")]
-    public void NamesStayInTheirFolder(string axis, string file) => Assert.Equal(file, ReplayPlot.SafeName(axis));
-
-    [Fact]
-    public void AxesWithTheSameSafeNameGetFilesOfTheirOwn()
-    {
-        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        Assert.Equal(["a_b", "a_b-2", "A_b-3"], new[] { "a b", "a_b", "A/b" }.Select(name => ReplayPlot.FreeName(name, taken)));
-    }
-
     [Fact]
     public void ThinningKeepsPeaksBesideMissingValues()
     {

@@ -64,4 +64,41 @@ public class TraceWriterTests
     [InlineData(null, null, '.', "small: '.' would be delimiter and decimal mark; write two different characters")]
     public void What_cannot_be_written_is_refused(string? encoding, string? unit, char? delimiter, string message) =>
         Assert.Equal(message, Assert.Throws<InputException>(() => Text(Small(), new() { Encoding = encoding, TimeUnit = unit, Delimiter = delimiter })).Message);
+
+    /// <summary>A spreadsheet that opens the file runs nothing: what it would take for a formula is not written.</summary>
+    [Theory]
+    [InlineData("=1+1")]
+    [InlineData("+cmd")]
+    [InlineData("-speed")]
+    [InlineData("@sum(a)")]
+    [InlineData("\t=1")]
+    [InlineData("\r-x")]
+    [InlineData(" =x")]
+    public void What_a_spreadsheet_would_run_is_refused(string text)
+    {
+        string Refused(string name, string? unit, string word) =>
+            Assert.Throws<InputException>(() => Text(new("x", [0], [new WordColumn(name, [0], [word]), new NumberColumn("n", unit, [1])]))).Message;
+        const string Why = "begins as a formula does, and a spreadsheet that opens the recording would run it; let it begin with a letter";
+        Assert.Equal($"x: the column '{text}' {Why}", Refused(text, null, "on"));
+        Assert.Equal($"x: the unit '{text}' {Why}", Refused("a", text, "on"));
+        Assert.Equal($"x(column 'a'): the word '{text}' {Why}", Refused("a", null, text));
+        Assert.Contains($"the column '{text}'", Assert.Throws<InputException>(() => Text(Small(), new() { TimeColumn = text })).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("-5")]
+    [InlineData("+1.5e3")]
+    [InlineData("-")]
+    [InlineData("a=b")]
+    [InlineData("x-y")]
+    public void What_none_would_run_is_written_and_read_back(string word)
+    {
+        var back = Read(Text(new("x", [0], [new WordColumn("mode", [0], [word])])), new() { TimeColumn = "time" });
+        Assert.Equal("mode", back.Columns[0].Name);
+    }
+
+    /// <summary>The recording's name in a skipped line is one cell.</summary>
+    [Fact]
+    public void A_name_in_a_comment_is_one_cell() =>
+        Assert.StartsWith("\"# a,=1+1\"\ntime,v\n", Text(new("a,=1+1", [0], [new NumberColumn("v", null, [1])]), new() { SkipRows = 1 }), StringComparison.Ordinal);
 }

@@ -9,11 +9,12 @@ public static class BoundaryVectors
     /// <summary>Makes the vectors of a plan.</summary>
     /// <param name="plan">The plan. Signals are free inputs, also those that the plan gives as windows.</param>
     /// <param name="cancel">Stops the work.</param>
-    /// <exception cref="InputException">The plan is wrong, or its gap is shorter than a cycle.</exception>
+    /// <exception cref="InputException">The plan is wrong, its gap is shorter than a cycle, or it names a column that a spreadsheet would take for a formula.</exception>
     public static VectorSet Of(Plan plan, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         var bench = new Bench(plan);
+        VectorCsv.Require(bench.Plan);
         var harvest = new Families(bench).Make();
         var (vectors, failed) = (new List<BoundaryVector>(), new List<string>());
         var missed = harvest.Missed.ToList();
@@ -86,6 +87,6 @@ public static class BoundaryVectors
         if (plan.Motion != Plans.MotionSource.Recorded) yield return "motion stays as written after a reaction, although the plan simulates it";
     }
 
-    private static string Name(int number, Draft draft) => FormattableString.Invariant($"{number:000}-") +
-        string.Join('-', new string([.. draft.Name.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries));
+    private static string Name(int number, Draft draft) => FormattableString.Invariant($"{number:000}-") + FileName.Of(
+        string.Join('-', new string([.. draft.Name.Select(c => char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ')]).Split(' ', StringSplitOptions.RemoveEmptyEntries)));
 }

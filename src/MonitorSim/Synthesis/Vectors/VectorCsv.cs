@@ -1,6 +1,7 @@
 using System.Text;
 using Fractions;
 using MonitorSim.Quantities;
+using MonitorSim.Traces;
 
 namespace MonitorSim.Synthesis.Vectors;
 
@@ -22,6 +23,15 @@ internal static class VectorCsv
         }
 
         return text.ToString();
+    }
+
+    /// <summary>Says before the work that a plan's columns or words cannot be written.</summary>
+    /// <exception cref="InputException">A spreadsheet would take one for a formula.</exception>
+    public static void Require(Plan plan)
+    {
+        foreach (var column in PlannedTrace.Columns(plan)) FormulaText.Refuse("plan", "column", column.Name);
+        foreach (var (name, signal) in plan.Signals)
+            if (signal.EqualTo is { } word) FormulaText.Refuse($"signals.{name}", "word", word);
     }
 
     private static string Quoted(string cell) => cell.AsSpan().IndexOfAny(";\"\r\n") < 0 && cell == cell.Trim() ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";

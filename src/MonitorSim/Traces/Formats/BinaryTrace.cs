@@ -5,6 +5,8 @@ internal sealed class BinaryTrace
 {
     // So many rows tell whether a column holds date-times.
     private const int HeadRows = 20;
+    private const long FewValues = 1 << 20;
+    private const long MostValuesAByte = 1 << 10;
     private const string WriteAgain = "write it again, or export it as CSV";
     private readonly BinaryTable _table;
     private readonly string _place;
@@ -34,6 +36,7 @@ internal sealed class BinaryTrace
         try
         {
             using var table = open(stream);
+            RefuseEmptyPromises(table, stream.Length);
             return new BinaryTrace(table, place, given).Read(name, sha256, wanted, out found, cancel);
         }
         catch (InvalidRecordingException wrong)
@@ -72,6 +75,14 @@ internal sealed class BinaryTrace
         return rows.ToTrace(name, sha256);
     }
 
+    // Room is made for as many values as a file says that it has. However well they are packed, times that rise need some bits each.
+    private static void RefuseEmptyPromises(BinaryTable table, long bytes)
+    {
+        var most = FewValues + (MostValuesAByte * bytes);
+        if (table.Columns.FirstOrDefault(column => column.Length > most) is { } column)
+            throw new InvalidDataException(FormattableString.Invariant($"the column '{column.Name}' says that it has {column.Length} values, more than {bytes} bytes can hold"));
+    }
+
     // A wanted column that is there, but cannot be read, is another thing than one that is not there.
     private void RefuseLeftOut(IEnumerable<string?> asked)
     {
@@ -82,6 +93,7 @@ internal sealed class BinaryTrace
     private Layout Layout(IReadOnlyList<TableColumn> all, out IReadOnlyList<TableColumn> columns)
     {
         if (all.Count == 0) throw new InputException(new Problem(_place, "it has no column that can be read", "write each column as one number, text or boolean a sample"));
+        ColumnPlan.RefuseTooMany(all.Count, _place);
         var time = Time(all);
         var length = time.Index >= 0 ? all[time.Index].Length : all.GroupBy(column => column.Length).OrderByDescending(same => same.Count()).ThenByDescending(same => same.Key).First().Key;
         columns = [.. all.Where(column => column.Length == length)];

@@ -8,6 +8,10 @@ internal static class ParquetCheck
 {
     private const int LongestPageHeader = 1 << 16;
 
+    // Room is made for as much as a page says that it unpacks to. What packs best makes 128 kB of the same byte into four.
+    private const long SmallPage = 1 << 20;
+    private const long MostTimesSmaller = 1 << 16;
+
     /// <exception cref="InvalidDataException">The file has no footer, or a damaged one.</exception>
     public static void Footer(Stream stream)
     {
@@ -34,7 +38,7 @@ internal static class ParquetCheck
             var members = page.Structure();
             var size = members.GetValueOrDefault(3, -1);
             at += page.Position;
-            if (size < 0 || size > end - at || members.GetValueOrDefault(2, -1) < 0) throw new InvalidDataException("a page of its values is damaged");
+            if (size < 0 || size > end - at || members.GetValueOrDefault(2, -1) is var unpacked && (unpacked < 0 || unpacked > SmallPage + (MostTimesSmaller * size))) throw new InvalidDataException("a page of its values is damaged");
             at += size;
         }
     }
