@@ -61,7 +61,8 @@ internal static class CommandLine
         }
         catch (Exception wrong)
         {
-            terminal.Error.WriteLine($"this is an error of monitorsim itself, please report it: {wrong.GetType().Name}: {string.Join(' ', wrong.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))}");
+            var where = wrong.StackTrace?.Split('\n')[0].Trim() ?? "";
+            terminal.Error.WriteLine($"this is an error of monitorsim itself, please report it: {wrong.GetType().Name}: {string.Join(' ', wrong.Message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))} ({where})");
         }
 
         return Failed;

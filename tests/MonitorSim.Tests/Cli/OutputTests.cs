@@ -111,6 +111,21 @@ public sealed class OutputTests : CommandTest
     public void AFullDiskOfWindows(int code) =>
         Assert.Equal($"x.json: {DiskIsFull}", Writing.Problem("x.json", new IOException("…", unchecked((int)0x80070000) | code)).ToString());
 
+    /// <summary>Whatever goes wrong is one line, and no trace of the stack.</summary>
+    [Fact]
+    public void NoExceptionIsShownAsOne()
+    {
+        var terminal = new Terminal(Out, Error, () => Bytes);
+        Assert.Equal(2, CommandLine.Guard(terminal, () => throw new OutOfMemoryException()));
+        Assert.Equal(2, CommandLine.Guard(terminal, () => throw new IOException("odd")));
+        Assert.Equal(2, CommandLine.Guard(terminal, () => throw new InvalidOperationException("odd")));
+        var lines = Error.ToString().TrimEnd().Split(Environment.NewLine);
+        Assert.Equal(3, lines.Length);
+        Assert.StartsWith("there is not enough memory; ", lines[0], StringComparison.Ordinal);
+        Assert.Equal("standard output: it cannot be written: odd; choose another place", lines[1]);
+        Assert.StartsWith("this is an error of monitorsim itself, please report it: InvalidOperationException: odd (at ", lines[2], StringComparison.Ordinal);
+    }
+
     private static void NeedsDevices() => Skip.IfNot(OperatingSystem.IsLinux(), "needs /dev/full");
 
     private static string[] Inputs(string command) => command switch

@@ -31,6 +31,26 @@ public class StreamTests
         Assert.Equal(whole.Words("w"), pieces.Words("w"));
     }
 
+    /// <summary>With a token to cancel by, a pipe is read on another thread: the same bytes.</summary>
+    [Property(MaxTest = 10)]
+    public void Reading_that_could_be_cancelled_reads_the_same(int seed)
+    {
+        using var cancel = new CancellationTokenSource();
+        var bytes = Encoding.UTF8.GetBytes(Sample);
+        Assert.Equal(Reading.Of(bytes).Sha256, TraceReader.Read(new Pieces(bytes, new Random(seed)), "run.csv", cancel: cancel.Token).Sha256);
+    }
+
+    /// <summary>A pipe from which nothing comes keeps nobody waiting who wants to stop.</summary>
+    [Fact]
+    public void A_wait_ends_when_it_is_cancelled()
+    {
+        using var pipe = new System.IO.Pipes.AnonymousPipeServerStream(System.IO.Pipes.PipeDirection.Out);
+        using var end = new System.IO.Pipes.AnonymousPipeClientStream(System.IO.Pipes.PipeDirection.In, pipe.ClientSafePipeHandle);
+        pipe.Write(Encoding.UTF8.GetBytes(Sample[..1000]));
+        using var cancel = new CancellationTokenSource(TimeSpan.FromMilliseconds(100));
+        Assert.ThrowsAny<OperationCanceledException>(() => TraceReader.Read(end, "run.csv", cancel: cancel.Token));
+    }
+
     [Theory]
     [InlineData("utf-16")]
     [InlineData("utf-16be")]
@@ -99,6 +119,7 @@ public class StreamTests
     /// <summary>A stream that gives 1 to 100 bytes at a time.</summary>
     private sealed class Pieces(byte[] bytes, Random random) : MemoryStream(bytes)
     {
+        public override bool CanSeek => false;
         public override int Read(Span<byte> buffer) => base.Read(buffer[..Math.Min(buffer.Length, random.Next(1, 101))]);
         public override int Read(byte[] buffer, int offset, int count) => base.Read(buffer, offset, Math.Min(count, random.Next(1, 101)));
     }
