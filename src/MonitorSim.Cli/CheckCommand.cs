@@ -23,7 +23,7 @@ internal static class CheckCommand
             if (read.Expect.Count == 0) throw new InputException(new Problem(parsed.GetValue(plan)!, "the plan expects nothing", "add \"expect\" lines"));
             var outcomes = parsed.GetValue(traces)!.Select(file => (File: file, Result: Replay.Run(read, PlannedTrace.Read(read, file, terminal.Cancel), terminal.Cancel))).ToList();
             foreach (var (file, result) in outcomes)
-                foreach (var line in result.Expect) said.Out.WriteLine($"{(line.Holds ? "holds" : "FAILS")}  {file}  expect[{line.Index}]  {line.Because}");
+                foreach (var line in result.Expect) said.Out.WriteLine(PrintableText.Of($"{(line.Holds ? "holds" : "FAILS")}  {file}  expect[{line.Index}]  {line.Because}"));
             said.Out.WriteLine(Cautions.Text);
             if (parsed.GetValue(junit) is { } path) terminal.Write(path, stream => JUnit(outcomes).Save(stream));
             return outcomes.All(outcome => outcome.Result.Expect.All(line => line.Holds)) ? CommandLine.Clean : CommandLine.Tripped;

@@ -19,7 +19,7 @@ internal static class ExplainCommand
             var read = Input.Plan(parsed.GetValue(plan)!, terminal.Cancel);
             var result = Replay.Run(read, PlannedTrace.Read(read, parsed.GetValue(trace)!, terminal.Cancel), FaultOption.Read(parsed.GetValue(faults)), terminal.Cancel);
             var said = parsed.GetValue(quiet) ? terminal.Quiet() : terminal;
-            foreach (var line in Explanation.Lines(result)) said.Out.WriteLine(line);
+            foreach (var line in Explanation.Lines(result)) said.Out.WriteLine(PrintableText.Of(line));
             return result.IsTripped ? CommandLine.Tripped : CommandLine.Clean;
         }));
         return command;

@@ -10,11 +10,11 @@ internal static class Tables
     public static void Write(Terminal terminal, bool noColor, ReplayResult result)
     {
         var console = Console(terminal, noColor);
-        console.WriteLine($"{result.Plan.Title} — {result.Trace}: {result.Samples} samples, {result.Duration.ToString(CultureInfo.InvariantCulture)} s");
+        console.WriteLine(PrintableText.Of($"{result.Plan.Title} — {result.Trace}: {result.Samples} samples, {result.Duration.ToString(CultureInfo.InvariantCulture)} s"));
         console.WriteLine(result.IsTripped ? $"TRIPPED: {result.Trips.Count} trip{(result.Trips.Count == 1 ? "" : "s")}" : "CLEAN: nothing tripped");
         if (result.IsTripped) console.Write(Trips(result));
         console.Write(Room(result));
-        foreach (var warning in result.Warnings) console.WriteLine($"warning: {warning}");
+        foreach (var warning in result.Warnings) console.WriteLine(PrintableText.Of($"warning: {warning}"));
         console.WriteLine(Cautions.Text);
     }
 
@@ -74,5 +74,5 @@ internal static class Tables
         return table;
     }
 
-    public static Text[] Cells(params string[] texts) => [.. texts.Select(text => new Text(text))];
+    public static Text[] Cells(params string[] texts) => [.. texts.Select(text => new Text(PrintableText.Of(text)))];
 }

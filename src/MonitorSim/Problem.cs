@@ -6,8 +6,8 @@ namespace MonitorSim;
 /// <param name="Fix">What would be right; empty where nothing can be said.</param>
 public sealed record Problem(string Place, string What, string Fix = "")
 {
-    /// <inheritdoc/>
-    public override string ToString() => Fix.Length == 0 ? $"{Place}: {What}" : $"{Place}: {What}; {Fix}";
+    /// <summary>The problem as one line: control characters, which names in a file may hold, are written as JSON writes them.</summary>
+    public override string ToString() => PrintableText.Of(Fix.Length == 0 ? $"{Place}: {What}" : $"{Place}: {What}; {Fix}");
 }
 
 /// <summary>An input (plan, recording, scenario) cannot be used. Carries every problem found, not only the first.</summary>

@@ -80,6 +80,21 @@ public sealed class CommandLineTests : CommandTest
         Assert.All(lines, line => Assert.StartsWith($"{plan}(1,", line));
     }
 
+    /// <summary>A name cannot break a message in two, nor command the terminal.</summary>
+    [Fact]
+    public void NamesWithControlCharactersStayInTheirLine()
+    {
+        var plan = Path.Combine(Folder, "plan.json");
+        File.WriteAllText(plan, File.ReadAllText(Demo("bridge-gate-speed", "plan.json")).Replace("\"bridge\"", "\"a\\n\\u001b[31mb\"", StringComparison.Ordinal));
+        Assert.Equal(1, Run("replay", plan, Demo("bridge-gate-speed", "trace.csv")));
+        Assert.Equal(1, Run("explain", plan, Demo("bridge-gate-speed", "trace.csv")));
+        File.WriteAllText(plan, "{ \"plan\": 1, \"x\\ny\\u001b\": 3, \"axes\": {} }");
+        Assert.Equal(2, Run("check", plan, Demo("bridge-gate-speed", "trace.csv")));
+        Assert.DoesNotContain('\u001b', Out.ToString() + Error);
+        Assert.Contains(@"a\n\u001b[31mb", Out.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith($@"{plan}(1,14): unknown key 'x\ny\u001b'; ", Error.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void RecordingsOfOneNameKeepAFileEach()
     {

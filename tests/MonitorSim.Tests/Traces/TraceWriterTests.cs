@@ -78,11 +78,12 @@ public class TraceWriterTests
     {
         string Refused(string name, string? unit, string word) =>
             Assert.Throws<InputException>(() => Text(new("x", [0], [new WordColumn(name, [0], [word]), new NumberColumn("n", unit, [1])]))).Message;
+        var said = PrintableText.Of(text);
         const string Why = "begins as a formula does, and a spreadsheet that opens the recording would run it; let it begin with a letter";
-        Assert.Equal($"x: the column '{text}' {Why}", Refused(text, null, "on"));
-        Assert.Equal($"x: the unit '{text}' {Why}", Refused("a", text, "on"));
-        Assert.Equal($"x(column 'a'): the word '{text}' {Why}", Refused("a", null, text));
-        Assert.Contains($"the column '{text}'", Assert.Throws<InputException>(() => Text(Small(), new() { TimeColumn = text })).Message, StringComparison.Ordinal);
+        Assert.Equal($"x: the column '{said}' {Why}", Refused(text, null, "on"));
+        Assert.Equal($"x: the unit '{said}' {Why}", Refused("a", text, "on"));
+        Assert.Equal($"x(column 'a'): the word '{said}' {Why}", Refused("a", null, text));
+        Assert.Contains($"the column '{said}'", Assert.Throws<InputException>(() => Text(Small(), new() { TimeColumn = text })).Message, StringComparison.Ordinal);
     }
 
     [Theory]
