@@ -92,6 +92,7 @@ internal sealed class AcknowledgeFamily(Bench bench, TrippedWay way, Acknowledge
             script.Run(_lever.LeadIn + Math.Min(1, _subject.Delay));
         }
 
+        _lever.Approach(script);
         var again = script.Count + _subject.Filter;
         _lever.Exceed(script);
         script.Run(_subject.Filter + 1);

@@ -7,7 +7,11 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="Yes">Asked for; null where no setting of signals makes it so.</param>
 /// <param name="No">Not asked for; null where it always is.</param>
 /// <param name="Why">What cannot be and why; empty where both can.</param>
-internal sealed record Asking(Setting? Yes, Setting? No, string Why);
+internal sealed record Asking(Setting? Yes, Setting? No, string Why)
+{
+    /// <summary>What is taken for granted of outputs and states, in words; null: nothing.</summary>
+    public string? Assumption { get; init; }
+}
 
 /// <summary>Finds settings for the requests of a plan.</summary>
 internal sealed class Requests
@@ -15,10 +19,12 @@ internal sealed class Requests
     private readonly SignalBoard _board;
     private readonly List<Expression> _stops = [], _monitors = [];
     private readonly string? _acknowledge;
+    private readonly Circumstance _rest;
 
-    public Requests(Plan plan, SignalBoard board)
+    public Requests(Bench bench)
     {
-        _board = board;
+        var (plan, board) = (bench.Plan, bench.Board);
+        (_board, _rest) = (board, new(bench));
         _acknowledge = plan.Acknowledge?.Signal;
         foreach (var axis in plan.Axes.Values)
         {
@@ -33,24 +39,42 @@ internal sealed class Requests
     /// <summary>Nothing that stops is asked for, if that can be.</summary>
     public Setting Quiet { get; }
 
-    /// <summary>The settings for a monitor, or for one of its levels.</summary>
+    /// <summary>The settings for a monitor, or for one of its levels: such that the signals alone decide, else such that it is asked for while everything is at rest.</summary>
     public Asking Of(MonitorPlan monitor, int? level = null)
     {
-        var request = monitor.Request?.Root ?? new Expression.Constant(true);
-        var levels = monitor is Sls { Levels: { } all } ? all.Select(one => one.When.Root).ToList() : [];
+        var decided = Of(monitor, level, null, []);
+        return decided.Yes is null && Of(monitor, level, _rest, []) is { Yes: not null } resting ? resting : decided;
+    }
+
+    /// <summary>What its request and its levels say.</summary>
+    public static IReadOnlyList<Expression> Conditions(MonitorPlan monitor) =>
+        [monitor.Request?.Root ?? new Expression.Constant(true), .. monitor is Sls { Levels: { } all } ? all.Select(one => one.When.Root) : []];
+
+    /// <summary>The settings for a monitor, or for one of its levels.</summary>
+    /// <param name="monitor">The monitor.</param>
+    /// <param name="level">The level, or null.</param>
+    /// <param name="given">What is known of outputs, trips and states; null: nothing.</param>
+    /// <param name="kept">Conditions that have to hold at every setting.</param>
+    public Asking Of(MonitorPlan monitor, int? level, Circumstance? given, IReadOnlyList<Expression> kept)
+    {
+        var conditions = Conditions(monitor);
+        var (request, levels) = (conditions[0], conditions.Skip(1).ToList());
+        bool Keeps(Setting setting) => kept.All(one => _board.Holds(setting, one, given) == true);
         bool? Chosen(Setting setting)
         {
-            if (_board.Holds(setting, request) is not true) return _board.Holds(setting, request);
+            if (_board.Holds(setting, request, given) is not true) return _board.Holds(setting, request, given);
             for (var k = 0; k < levels.Count; k++)
-                if (_board.Holds(setting, levels[k]) is not false) return _board.Holds(setting, levels[k]) is null ? null : level is null || level == k;
+                if (_board.Holds(setting, levels[k], given) is not false) return _board.Holds(setting, levels[k], given) is null ? null : level is null || level == k;
             return levels.Count == 0;
         }
 
-        bool? Asked(Setting setting) => level is null ? Chosen(setting) : And(_board.Holds(setting, request), Any(levels.Select(when => _board.Holds(setting, when))));
-        List<Expression> involved = [request, .. levels, .. _stops];
-        var yes = Find(involved, setting => Chosen(setting) == true, Quiet);
-        var no = Find(involved, setting => Asked(setting) == false, yes ?? Quiet);
-        return new(yes, no, yes is null ? Unasked(monitor, level) : no is null ? "it is asked for at every setting of the signals" : "");
+        bool? Asked(Setting setting) => level is null ? Chosen(setting) : And(_board.Holds(setting, request, given), Any(levels.Select(when => _board.Holds(setting, when, given))));
+        List<Expression> involved = [.. conditions, .. kept, .. _stops];
+        var yes = Find(involved, setting => Chosen(setting) == true && Keeps(setting), Quiet);
+        var no = Find(involved, setting => Asked(setting) == false && Keeps(setting), yes ?? Quiet);
+        var mayBe = yes is not null || Find(involved, setting => Chosen(setting) is null, Quiet) is not null;
+        return new(yes, no, yes is null ? Unasked(monitor, level, mayBe) : no is null ? "it is asked for at every setting of the signals" : "")
+            { Assumption = given is null ? null : $"it is asked for by '{Text(monitor, level)}', and the outputs, trips and states in it do not stay as the vector needs them" };
     }
 
     /// <summary>The settings for the request of a stop.</summary>
@@ -69,9 +93,13 @@ internal sealed class Requests
     private int Cost(Setting setting) => _monitors.Count(request => _board.Holds(setting, request) != false)
         + (_acknowledge is null || _board.Signal(setting, _acknowledge) == _board.Signal(_board.Quiet, _acknowledge) ? 0 : 3);
 
-    private static string Unasked(MonitorPlan monitor, int? level) => level is { } k
-        ? FormattableString.Invariant($"no setting of the signals chooses level {k}, whatever outputs and states are")
-        : $"no setting of the signals makes '{monitor.Request}' hold, whatever outputs and states are";
+    private static string Text(MonitorPlan monitor, int? level) => level is { } k ? ((Sls)monitor).Levels![k].When.Text : monitor.Request?.Text ?? "always";
+
+    private static string Unasked(MonitorPlan monitor, int? level, bool mayBe)
+    {
+        var asked = level is { } k ? FormattableString.Invariant($"chooses level {k}") : $"makes '{monitor.Request}' hold";
+        return mayBe ? $"no setting of the signals {asked} by itself, and no way is known to bring about the outputs, trips and states that it needs" : $"no setting of the signals {asked}, whatever outputs and states are";
+    }
 
     private static bool? And(bool? a, bool? b) => a == false || b == false ? false : a == true && b == true ? true : null;
 

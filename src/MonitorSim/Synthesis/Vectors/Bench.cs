@@ -22,7 +22,7 @@ internal sealed class Bench
         Plan = VectorPlan.Of(plan);
         Clock = new(Plan);
         Board = new(Plan);
-        Requests = new(Plan, Board);
+        Requests = new(this);
         _rest = Plan.Axes.ToDictionary(axis => axis.Key, axis => RestValues.Of(axis.Value));
     }
 

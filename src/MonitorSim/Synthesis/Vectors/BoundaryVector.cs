@@ -31,7 +31,7 @@ public sealed record BoundaryVector
 /// <summary>All boundary vectors of a plan.</summary>
 /// <param name="Vectors">The vectors.</param>
 /// <param name="Missed">The branches that no vector meets, and why.</param>
-/// <param name="Failed">Vectors whose replay was not what was meant: errors of this library, not of the plan. Their branches are missed.</param>
+/// <param name="Failed">Vectors of which no way to make them came out as meant when replayed: errors of this library, not of the plan. Their branches are missed.</param>
 /// <param name="Period">From sample to sample and from cycle to cycle.</param>
 /// <param name="Notes">What their reader should know.</param>
 public sealed record VectorSet(IReadOnlyList<BoundaryVector> Vectors, IReadOnlyList<MissedBranch> Missed, IReadOnlyList<string> Failed, Quantity Period, IReadOnlyList<string> Notes)

@@ -43,10 +43,15 @@ internal sealed class SignalCalling(Asking asking, bool canBeLost = true) : Call
 
     public Setting Yes => asking.Yes!;
 
-    public override void Leave(Script script) => script.Ask(asking.No!);
+    public override void Leave(Script script)
+    {
+        script.Assumption ??= asking.Assumption;
+        script.Ask(asking.No!);
+    }
 
     public override int Call(Script script)
     {
+        script.Assumption ??= asking.Assumption;
         script.Ask(asking.Yes!);
         return script.Count;
     }
@@ -77,6 +82,7 @@ internal sealed class TripCalling(Subject by, Lever lever) : Calling
         by.Calling.Call(script);
         lever.Rest(script);
         script.Run(by.Delay + lever.LeadIn + Math.Max(1, 1 + lever.Order - script.Count));
+        lever.Approach(script);
         lever.Exceed(script);
         script.Run(by.Filter);
 

@@ -19,7 +19,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         }
 
         if (best._delay > 0 && !best.CanExceedUnheard)
-            harvest.Miss("the measure has no value yet while it arms, and it is asked for from the first cycle on", best.Of("delay", "one cycle less"));
+            harvest.Miss(best.HeardWhileArming ?? "the measure has no value yet while it arms, and it is asked for from the first cycle on", best.Of("delay", "one cycle less"));
         harvest.Try(best.Allowed(), ways.Select(way => (Func<Draft>)(() => way.MakeAllowed().Meet(way.Allowed()))));
         harvest.Try(best.Tripping(), ways.Select(way => (Func<Draft>)(() => way.MakeTripping().Meet(way.Tripping()))));
         harvest.Try(best.Restarted(), ways.Where(way => way.Restarted().Any()).Select(way => (Func<Draft>)(() => way.MakeRestarted().Meet(way.Restarted()))));
@@ -27,7 +27,9 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
 
     private string? Unreachable => subject.Unreachable(lever);
 
-    private bool CanExceedUnheard => _calling.CanBeAbsent || lever.Order < _delay;
+    private bool CanExceedUnheard => HeardWhileArming is null && (_calling.CanBeAbsent || lever.Order < _delay);
+
+    private string? HeardWhileArming => lever.HeardWhileArming;
 
     /// <summary>Whether two runs of all but the filter fit, with a cycle at the limit around each.</summary>
     private int ShortRuns => _filter == 0 ? 0 : lever.Room >= 2 * _filter + 5 ? 2 : lever.Room >= _filter + 3 ? 1 : 0;
@@ -66,7 +68,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         {
             _calling.Leave(script);
             lever.ExceedUnheard(script, _delay);
-            script.Run(2 + lever.Order);
+            script.Run(2 + lever.Order + (lever.HasReference ? lever.Memory : 0));
         }
 
         var begin = subject.Call(script, lever);
@@ -113,6 +115,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         Arm(script, begin, unheard: false);
         ReachComparing(script);
         if (!lever.HasReference && _filter == 0 && lever.LeadIn == 0) script.Run(1);
+        lever.Approach(script);
         var from = script.Count;
         lever.Exceed(script);
         script.Run(_filter + 1);
@@ -131,7 +134,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         {
             _calling.Leave(script);
             lever.ExceedUnheard(script, _delay);
-            script.Run(1 + lever.Order);
+            script.Run(1 + lever.Order + (lever.HasReference ? lever.Memory : 0));
         }
         else if (lever.Order > _delay)
         {
@@ -181,6 +184,7 @@ internal sealed class ChainFamily(Bench bench, Subject subject, Lever lever)
         var begin = subject.Call(script, lever);
         Arm(script, begin, unheard: false);
         ReachComparing(script);
+        lever.Approach(script);
         Exceed(script, _filter);
         _calling.Leave(script);
         Exceed(script, 1);

@@ -24,6 +24,7 @@ internal static class Confirmation
         if (begins && disagreements.Count == 0) return null;
         var until = begins ? disagreements[0].Time : Seconds(bench, draft.Begins!.Value.Cycle);
         if (Disturbance.Of(bench, draft, result, until) is { } disturbance) return (disturbance, false);
+        if (draft.Script.Assumption is { } assumption) return (assumption, false);
         if (!begins && draft.CalledBy is { } by) return ($"{by.Axis}.{by.Monitor} would have to call for it, and does not trip at this motion as it would have to", false);
         return (begins ? string.Join("; ", disagreements.Select(one => one.Text)) : $"the stop was to begin at {Text(until)}, and did not", true);
     }

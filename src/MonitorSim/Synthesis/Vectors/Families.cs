@@ -23,11 +23,14 @@ internal sealed class Families(Bench bench)
 
     private void Monitor(string axis, AxisPlan plan, MonitorPlan monitor)
     {
-        var chains = AxisChains.Of(bench, axis, monitor, negative: false).ToList();
-        foreach (var (subject, lever) in chains) ChainFamily.Make(_harvest, new ChainFamily(bench, subject, lever));
-        foreach (var (subject, lever) in AxisChains.Of(bench, axis, monitor, negative: true)) MirrorFamily.Make(_harvest, new MirrorFamily(bench, subject, lever));
-        foreach (var edge in OutputEdge.Of(plan, monitor)) new OutputFamily(bench, axis, monitor, edge).Make(_harvest);
-        if (chains.Count == 0) return;
+        var preludes = new Preludes(bench);
+        var ways = AxisChains.Of(bench, axis, monitor, negative: false).Select(chain => (Subjects: preludes.Of(chain.Subject, monitor, chain.Lever.Level), chain.Lever)).ToList();
+        foreach (var (subjects, lever) in ways) ChainFamily.Make(_harvest, [.. subjects.Select(subject => new ChainFamily(bench, subject, lever))]);
+        foreach (var (subject, lever) in AxisChains.Of(bench, axis, monitor, negative: true))
+            MirrorFamily.Make(_harvest, [.. preludes.Of(subject, monitor, lever.Level).Select(way => new MirrorFamily(bench, way, lever))]);
+        foreach (var edge in OutputEdge.Of(plan, monitor)) OutputFamily.Make(_harvest, [.. preludes.Callings(monitor).Select(calling => new OutputFamily(bench, axis, monitor, edge, calling))]);
+        if (ways.Count == 0) return;
+        var chains = ways.Select(way => (Subject: way.Subjects[0], way.Lever)).ToList();
         var first = chains[0].Subject;
         if (monitor is Sls sls) Speeds(axis, sls, chains);
         if (monitor is Sdi sdi) new SdiFamily(bench, first, sdi).Make(_harvest);

@@ -44,6 +44,12 @@ internal abstract class Lever
     /// <summary>Prepares the start of a vector of about so many cycles.</summary>
     public virtual void Prepare(Script script, int cycles) { }
 
+    /// <summary>Why it cannot be past its limit up to the last cycle of arming and within it at the next; null where it can.</summary>
+    public virtual string? HeardWhileArming => null;
+
+    /// <summary>Lets as many cycles pass as it takes until the limit can be passed at the next one without anything else happening.</summary>
+    public virtual void Approach(Script script) { }
+
     /// <summary>Puts the measure well within its limit.</summary>
     public abstract void Rest(Script script);
 

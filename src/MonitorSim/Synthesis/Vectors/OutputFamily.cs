@@ -4,25 +4,19 @@ using MonitorSim.Plans;
 namespace MonitorSim.Synthesis.Vectors;
 
 /// <summary>An output at one edge of its range: hysteresis, delays, and what ends it.</summary>
-internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor, OutputEdge edge)
+internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor, OutputEdge edge, Calling calling)
 {
-    private readonly SignalCalling _calling = new(bench.Requests.Of(monitor));
-    private readonly int _delay = bench.Clock.Cycles(monitor.Delay), _on = bench.Clock.Cycles(Delays(monitor).On), _off = bench.Clock.Cycles(Delays(monitor).Off);
+    private readonly int _delay = OutputDelays.Of(bench, monitor).Request, _on = OutputDelays.Of(bench, monitor).On, _off = OutputDelays.Of(bench, monitor).Off;
 
-    public void Make(Harvest harvest)
+    /// <param name="harvest">Takes the vector.</param>
+    /// <param name="ways">The same edge, called for in one way each; the best first.</param>
+    public static void Make(Harvest harvest, IReadOnlyList<OutputFamily> ways)
     {
-        var branches = Branches().ToList();
-        if ((_calling.Unreachable ?? edge.Unreachable) is { } why) harvest.Miss(why, branches);
-        else harvest.Try(branches, MakeEdge);
+        if (ways[0].Unreachable is { } why) harvest.Miss(why, ways[0].Branches());
+        else harvest.Try(ways[0].Branches(), ways.Select(way => (Func<Draft>)(() => way.MakeEdge().Meet(way.Branches()))));
     }
 
-    private static (Quantities.Quantity? On, Quantities.Quantity? Off) Delays(MonitorPlan monitor) => monitor switch
-    {
-        Sca sca => (sca.OnDelay, sca.OffDelay),
-        Ssm ssm => (ssm.OnDelay, ssm.OffDelay),
-        Smt smt => (smt.OnDelay, smt.OffDelay),
-        _ => (null, null),
-    };
+    private string? Unreachable => calling.Unreachable ?? edge.Unreachable;
 
     private IEnumerable<Branch> Branches()
     {
@@ -35,7 +29,7 @@ internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor
         if (_off > 0) yield return Of("off delay", "one cycle less");
         if (_off > 0) yield return Of("off delay", "reached");
         if (_delay > 0) yield return Of("delay", "one cycle less");
-        if (_calling.CanBeLost) yield return Of("request", "lost");
+        if (calling.CanBeLost) yield return Of("request", "lost");
     }
 
     private Branch Of(string rule, string from) => new(axis, monitor.Name, edge.Name, null, rule, from);
@@ -43,17 +37,17 @@ internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor
     private Draft MakeEdge()
     {
         var script = bench.Begin(axis);
-        var draft = new Draft($"{monitor.Name} {edge.Name}", (_calling.CanBeLost ? "On within the edge, off as the request goes; then from" : "From") + " outside to just within the edge, where it comes on after its delay, back to the edge and one step past it, where it goes off after its delay.", script);
-        if (_calling.CanBeAbsent) _calling.Leave(script);
+        var draft = new Draft($"{monitor.Name} {edge.Name}", (calling.CanBeLost ? "On within the edge, off as the request goes; then from" : "From") + " outside to just within the edge, where it comes on after its delay, back to the edge and one step past it, where it goes off after its delay.", script);
+        if (calling.CanBeAbsent) calling.Leave(script);
 
         // Within the range unasked and while arming: the output stays off.
         script.Want(axis, edge.Kind, edge.AtInner);
         script.Run(1 + script.Axis(axis).Memory(edge.Kind) + script.Axis(axis).Order(edge.Kind));
-        if (_calling.CanBeAbsent) Is(draft, false);
-        _calling.Call(script);
-        script.Run(Math.Max(0, _delay - (_calling.CanBeAbsent ? 0 : script.Count)));
+        if (calling.CanBeAbsent) Is(draft, false);
+        calling.Call(script);
+        script.Run(Math.Max(0, _delay - (calling.CanBeAbsent ? 0 : script.Count)));
         if (_delay > 0) Is(draft, false);
-        if (_calling.CanBeLost) Lose(draft);
+        if (calling.CanBeLost) Lose(draft);
         Go(draft, edge.PastOuter, Math.Max(1, _off + 1), false);
 
         Go(draft, edge.PastInner, _on + 2, false);
@@ -81,9 +75,9 @@ internal sealed class OutputFamily(Bench bench, string axis, MonitorPlan monitor
     private void Lose(Draft draft)
     {
         Go(draft, edge.AtInner, _on + 1, true);
-        _calling.Leave(draft.Script);
+        calling.Leave(draft.Script);
         Go(draft, edge.AtInner, 1, false);
-        _calling.Call(draft.Script);
+        calling.Call(draft.Script);
         draft.Script.Run(_delay);
         if (_delay > 0) Is(draft, false);
     }

@@ -25,6 +25,9 @@ internal static class RestValues
         return low is { } least ? Past(least, 1) : high is { } most ? Past(most, -1) : Fraction.Zero;
     }
 
+    /// <summary>The lowest limit above 0 that any monitor of an axis sets to its speed; null: none.</summary>
+    public static Fraction? SlowestLimit(AxisPlan axis) => axis.Monitors.SelectMany(Limits).Where(limit => limit.Kind == Kind.Velocity).Select(limit => limit.High?.Exact).Where(high => high > Fraction.Zero).Min();
+
     /// <summary>The upper end of a window that may wrap.</summary>
     private static Fraction Unwrapped(Quantity low, Quantity high, Quantity modulo)
     {

@@ -33,6 +33,9 @@ internal sealed class Script
         }
     }
 
+    /// <summary>What it takes for granted of outputs and states, in words: they may turn out otherwise. Null: nothing.</summary>
+    public string? Assumption { get; set; }
+
     /// <summary>How many samples there are; the index of the next.</summary>
     public int Count => _settings.Count;
 

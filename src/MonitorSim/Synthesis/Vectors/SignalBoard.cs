@@ -4,8 +4,7 @@ using MonitorSim.Signals;
 namespace MonitorSim.Synthesis.Vectors;
 
 /// <summary>The signals of a plan as free inputs, and the settings at which conditions hold or not.</summary>
-/// <remarks>Several signals may read one column (<c>equals</c>), so that columns are set, not signals. What a condition says of outputs, trips and
-/// states counts as unknown: a setting serves only where the signals alone decide.</remarks>
+/// <remarks>Several signals may read one column (<c>equals</c>), so that columns are set, not signals.</remarks>
 internal sealed class SignalBoard
 {
     private const int MostSettings = 20_000;
@@ -48,15 +47,18 @@ internal sealed class SignalBoard
             : _words[column].Select(word => setting.With(column, word)).FirstOrDefault(other => Signal(other, name) == value);
     }
 
-    /// <summary>What a condition is at a setting, as far as signals decide it; else null.</summary>
-    public bool? Holds(Setting setting, Expression expression) => expression switch
+    /// <summary>What a condition is at a setting, as far as that is known; else null.</summary>
+    /// <param name="setting">The signals.</param>
+    /// <param name="expression">The condition.</param>
+    /// <param name="given">What is known of outputs, trips and states; null: nothing, so that the signals alone decide.</param>
+    public bool? Holds(Setting setting, Expression expression, Circumstance? given = null) => expression switch
     {
         Expression.Constant constant => constant.Value,
         Expression.Signal signal => Signal(setting, signal.Name),
-        Expression.Not not => !Holds(setting, not.Operand),
-        Expression.And and => (Holds(setting, and.Left), Holds(setting, and.Right)) switch { (false, _) or (_, false) => false, (true, true) => true, _ => null },
-        Expression.Or or => (Holds(setting, or.Left), Holds(setting, or.Right)) switch { (true, _) or (_, true) => true, (false, false) => false, _ => null },
-        _ => null,
+        Expression.Not not => !Holds(setting, not.Operand, given),
+        Expression.And and => (Holds(setting, and.Left, given), Holds(setting, and.Right, given)) switch { (false, _) or (_, false) => false, (true, true) => true, _ => null },
+        Expression.Or or => (Holds(setting, or.Left, given), Holds(setting, or.Right, given)) switch { (true, _) or (_, true) => true, (false, false) => false, _ => null },
+        _ => given?.Of(expression),
     };
 
     /// <summary>The setting that serves best: all that must be is, as little as can be of what should not be, nearest to another setting.</summary>

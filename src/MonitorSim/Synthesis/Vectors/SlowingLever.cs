@@ -4,9 +4,12 @@ using MonitorSim.Plans;
 namespace MonitorSim.Synthesis.Vectors;
 
 /// <summary>The deceleration reached against the one that a stop demands: sign(v)·a vs -deceleration, the axis moving all the while.</summary>
-internal sealed class SlowingLever(Bench bench, string axis, Fraction deceleration, bool negative)
-    : ChannelLever(bench, axis, "deceleration", Kind.Acceleration, -deceleration, upper: true, magnitude: false, negative)
+internal sealed class SlowingLever(Bench bench, string axis, RampStopPlan stop, bool negative)
+    : ChannelLever(bench, axis, "deceleration", Kind.Acceleration, -stop.Deceleration!.Exact, upper: true, magnitude: false, negative)
 {
+    // After its time limit the stop compares nothing any more.
+    public override int Room => stop.TimeLimit is null ? int.MaxValue : StopEnd.CyclesAllowed(Bench, stop) + 1 - Bench.Clock.Cycles(stop.Delay);
+
     public override void Prepare(Script script, int cycles)
     {
         // At rest it slows down twice as fast as demanded.

@@ -8,7 +8,7 @@ internal sealed class StandingSpeedLever(Bench bench, string axis, Fraction wind
     : ChannelLever(bench, axis, "speed", Kind.Velocity, speed, upper: true, magnitude: true, negative)
 {
     // The longest of the family's vectors moves for about so many cycles.
-    private int Moving => 3 * filter + 10;
+    private int Moving => filter == 0 ? 3 : 3 * filter + 4;
 
     public override string? Unreachable => Bench.Plan.Axes[Axis].Channels.Velocity?.Column is null && Moving * Limit * Bench.Clock.Period / 1_000_000_000 > window
         ? "moving that fast for as long as it takes leaves the window: that side trips first" : null;

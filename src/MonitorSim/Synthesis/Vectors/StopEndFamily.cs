@@ -79,7 +79,7 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
     private Draft WithinTime(Calling calling, bool late)
     {
         var first = (int)(stop.TimeLimit!.Nanoseconds / bench.Clock.Period) + 1;
-        var trips = first + bench.Clock.Cycles(stop.Variant == StopVariant.Deceleration ? stop.Filter : null);
+        var trips = StopEnd.CyclesAllowed(bench, stop) + 1;
         var end = late ? trips : first - 1;
         if (end < _settle + 1) throw new VectorException("standstill must last longer than the time limit allows");
         var run = new StopRun(bench, axis, stop, calling, Above(trips + 4));
@@ -111,8 +111,9 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         else run.Script.Run(cycles);
     }
 
-    /// <summary>Whether the speed may rise by a step without a trip: where the acceleration follows from it, variant d sees that.</summary>
-    private bool CanBounce(StopRun run) => stop.Variant == StopVariant.Ramp || run.IsAccelerationFree;
+    /// <summary>Whether the speed may rise by a step without a trip: where the acceleration follows from it, variant d sees that; and standstill that begins anew
+    /// must still last within the time limit.</summary>
+    private bool CanBounce(StopRun run) => (stop.Variant == StopVariant.Ramp || run.IsAccelerationFree) && StopEnd.CyclesAllowed(bench, stop) >= 2 * _settle + 4;
 
     private Draft Ending(Draft draft, int begin, int end)
     {

@@ -40,8 +40,8 @@ internal sealed class StopFamily(Bench bench, string axis)
     {
         var (delay, filter) = (bench.Clock.Cycles(stop.Delay), bench.Clock.Cycles(stop.Filter));
         IEnumerable<Subject> Subjects(bool negative) => _demands.SlowingWays(axis, name, stop, 4 * (delay + filter) + 20, negative).Select(way => new Subject(axis, name, way, delay, filter, Reaction.Stop0));
-        ChainFamily.Make(harvest, [.. Subjects(false).Select(subject => new ChainFamily(bench, subject, new SlowingLever(bench, axis, stop.Deceleration!.Exact, negative: false)))]);
-        MirrorFamily.Make(harvest, [.. Subjects(true).Select(subject => new MirrorFamily(bench, subject, new SlowingLever(bench, axis, stop.Deceleration!.Exact, negative: true)))]);
+        ChainFamily.Make(harvest, [.. Subjects(false).Select(subject => new ChainFamily(bench, subject, new SlowingLever(bench, axis, stop, negative: false)))]);
+        MirrorFamily.Make(harvest, [.. Subjects(true).Select(subject => new MirrorFamily(bench, subject, new SlowingLever(bench, axis, stop, negative: true)))]);
     }
 }
 

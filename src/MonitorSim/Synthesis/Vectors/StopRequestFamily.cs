@@ -10,7 +10,7 @@ internal sealed class StopRequestFamily(Bench bench, string axis, string stop)
     private bool NeedsAcknowledgement => stop is "STO" or "SS1";
 
     /// <summary>Whether SS2 would be at its time limit before standstill has lasted: then the request goes while it still stops.</summary>
-    private bool IsCutShort => stop == "SS2" && bench.Plan.Axes[axis].Stops.Ss2 is { TimeLimit: { } limit } ss2 && limit.Nanoseconds / bench.Clock.Period < StopEnd.Cycles(bench, ss2);
+    private bool IsCutShort => stop == "SS2" && bench.Plan.Axes[axis].Stops.Ss2 is { } ss2 && StopEnd.CyclesAllowed(bench, ss2) < StopEnd.Cycles(bench, ss2);
 
     private AxisState Ended => NeedsAcknowledgement ? AxisState.TorqueOff : IsCutShort ? AxisState.StoppingToHold : AxisState.Holding;
 

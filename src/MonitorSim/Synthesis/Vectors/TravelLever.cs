@@ -11,6 +11,9 @@ namespace MonitorSim.Synthesis.Vectors;
 /// <param name="negative">Whether it moves towards falling positions.</param>
 internal class TravelLever(Bench bench, string axis, string side, Fraction window, bool negative) : Lever
 {
+    /// <summary>The share of the pace that is left for the step past the limit.</summary>
+    private static readonly Fraction LastStep = new(9, 10);
+
     private Fraction? _reference;
 
     protected Bench Bench => bench;
@@ -31,7 +34,29 @@ internal class TravelLever(Bench bench, string axis, string side, Fraction windo
 
     public override void Rest(Script script) => script.Want(axis, Kind.Position, new(Reference(script)));
 
-    public override void Allow(Script script) => script.Want(axis, Kind.Position, Target.At(End(script), !negative));
+    /// <summary>How far it may move in a cycle, SI; null: any way.</summary>
+    public Fraction? Pace { get; init; }
+
+    public override void Allow(Script script)
+    {
+        Approach(script);
+        script.Want(axis, Kind.Position, Target.At(End(script), !negative));
+    }
+
+    public override void Approach(Script script)
+    {
+        if (Pace is not { } pace) return;
+        var end = End(script);
+        for (var here = script.Now(axis, Kind.Position); (end - here).Abs() > pace * LastStep; here = script.Now(axis, Kind.Position))
+        {
+            var step = (end - here).Abs() < pace ? (end - here).Abs() : pace;
+            script.Want(axis, Kind.Position, Target.At(end > here ? here + step : here - step, upper: end > here));
+            script.Run(1);
+
+            // A step of the grid is faster than that: whatever comes of it.
+            if (script.Now(axis, Kind.Position) == here) return;
+        }
+    }
 
     public override void Exceed(Script script) => script.Want(axis, Kind.Position, Target.Past(End(script), !negative));
 
@@ -40,7 +65,7 @@ internal class TravelLever(Bench bench, string axis, string side, Fraction windo
     public override bool IsPast(Script script, int cycle, int reference) =>
         script.Axis(axis).Value(Kind.Position, cycle) is { } here && script.Axis(axis).Value(Kind.Position, reference) is { } start && (here - start).Abs() > window;
 
-    private Fraction Reference(Script script) => _reference ??= script.Axis(axis).Snap(Kind.Position, script.Now(axis, Kind.Position));
+    protected Fraction Reference(Script script) => _reference ??= script.Axis(axis).Snap(Kind.Position, script.Now(axis, Kind.Position));
 
     private Fraction End(Script script) => negative ? Reference(script) - window : Reference(script) + window;
 }

@@ -12,7 +12,10 @@ internal sealed record TrippedWay(Bench Bench, Subject Subject, Lever Lever, boo
     /// <summary>All ways of a monitor, the best first: by each side, by positive values before negative ones.</summary>
     public static IReadOnlyList<TrippedWay> All(Bench bench, string axis, string monitor)
     {
-        var chains = bench.Chains(axis).Concat(bench.Chains(axis, negative: true)).Where(chain => chain.Subject.Monitor == monitor).ToList();
+        var plan = bench.Plan.Axes[axis].Monitors.FirstOrDefault(one => one.Name == monitor);
+        var preludes = new Preludes(bench);
+        var chains = bench.Chains(axis).Concat(bench.Chains(axis, negative: true)).Where(chain => chain.Subject.Monitor == monitor)
+            .SelectMany(chain => (plan is null ? [chain.Subject] : preludes.Of(chain.Subject, plan, chain.Lever.Level)).Select(subject => (Subject: subject, chain.Lever))).ToList();
         bool[] standing = bench.GroupOf(axis).Count > 1 ? [true, false] : [false];
         List<TrippedWay> ways = [.. chains.SelectMany(chain => standing.Select(stand => new TrippedWay(bench, chain.Subject, chain.Lever, stand)))];
         return ways.Exists(way => way.Unreachable is null) ? ways.FindAll(way => way.Unreachable is null) : ways;
