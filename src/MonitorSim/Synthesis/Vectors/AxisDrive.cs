@@ -78,12 +78,8 @@ internal sealed class AxisDrive
         return second > first ? second : first;
     }
 
-    /// <summary>The value nearest to one that a recorded channel can show.</summary>
-    public Fraction Snap(Kind kind, Fraction value)
-    {
-        var scale = _scales[kind];
-        return scale.ToSi(_columns[kind].Snap((value - scale.Offset) / scale.Factor, 0));
-    }
+    /// <summary>What a recorded channel shows where this is wanted of it.</summary>
+    public Fraction Snap(Kind kind, Target target) => _scales[kind].ToSi(Direct(_columns[kind], _scales[kind], target));
 
     /// <summary>Writes a sample.</summary>
     /// <param name="sample">The sample, the next to be written.</param>

@@ -16,9 +16,10 @@ internal sealed class StandingLever : TravelLever
     /// <param name="bench">The plan.</param>
     /// <param name="axis">The axis.</param>
     /// <param name="window">How far it may move, SI.</param>
-    /// <param name="speed">How fast SOS itself lets it move, SI; null: however fast. Other monitors' limits of speed are kept where that does not take too long.</param>
+    /// <param name="speed">How fast SOS itself lets it move, SI; null: however fast.</param>
     /// <param name="negative">Whether it moves towards falling positions.</param>
-    public StandingLever(Bench bench, string axis, Fraction window, Fraction? speed, bool negative) : base(bench, axis, "window", window, negative)
+    /// <param name="gently">Whether other monitors' limits of speed are kept as well, where that does not take too long.</param>
+    public StandingLever(Bench bench, string axis, Fraction window, Fraction? speed, bool negative, bool gently = false) : base(bench, axis, "window", window, negative)
     {
         (_bench, _speed, _isDerived) = (bench, speed, bench.Plan.Axes[axis].Channels.Velocity?.Column is null);
 
@@ -26,8 +27,8 @@ internal sealed class StandingLever : TravelLever
 
         // Estimators that smooth leave rounding, and may overshoot.
         var own = bench.Drive(axis).IsExact(Kind.Velocity) ? speed : speed / 2;
-        var others = RestValues.SlowestLimit(bench.Plan.Axes[axis]) / 2;
-        var fastest = others is { } slow && (own is null || (own > slow && window <= MostSteps * Way(slow))) ? slow : own;
+        var others = gently ? RestValues.SlowestLimit(bench.Plan.Axes[axis]) / 2 : null;
+        var fastest = others is { } slow && (own is null || own > slow) && window <= MostSteps * Way(slow) ? slow : own;
         if (fastest is { } limit) Pace = Way(limit);
 
         Fraction Way(Fraction at) => at * bench.Clock.Period / 1_000_000_000;
@@ -39,7 +40,7 @@ internal sealed class StandingLever : TravelLever
         : $"at the speed that is allowed it would take more than {MostSteps} cycles to leave the window");
 
     // One cycle of standing must be enough for the speed to be gone.
-    public override string? HeardWhileArming => Pace is null || _bench.Drive(Axis).Memory(Kind.Velocity) <= 2 ? null
+    public override string? HeardWhileArming => Pace is null || _speed is null || _bench.Drive(Axis).Memory(Kind.Velocity) <= 2 ? null
         : "the estimator still shows the speed of a move that ends with the last cycle of arming";
 
     public override int Memory => Pace is null ? 0 : _bench.Drive(Axis).Memory(Kind.Velocity);
@@ -54,6 +55,6 @@ internal sealed class StandingLever : TravelLever
     public override void ExceedUnheard(Script script, int cyclesLeft)
     {
         Exceed(script);
-        if (Pace is not null) script.Afterwards(() => Anchor(script));
+        if (Pace is not null && _speed is not null) script.Afterwards(() => Anchor(script));
     }
 }

@@ -83,8 +83,7 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         var end = late ? trips : first - 1;
         if (end < _settle + 1) throw new VectorException("standstill must last longer than the time limit allows");
         var run = new StopRun(bench, axis, stop, calling, Above(trips + 4));
-        if (stop.Variant == StopVariant.Ramp) run.Stand(end - _settle - run.Elapsed, justAbove: true);
-        else SlowDown(run, end - _settle - run.Elapsed);
+        SlowDown(run, end - _settle - run.Elapsed);
         run.Stand(_settle + Brake + 4);
         var draft = run.Draft($"{name} time limit {(late ? "passed" : "kept")}", late
             ? "The stop would end at the very cycle at which its time limit is passed: it trips, and the torque is off at once."
@@ -107,13 +106,14 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
     private void SlowDown(StopRun run, int cycles)
     {
         if (cycles <= 0) return;
-        if (stop.Variant == StopVariant.Deceleration && !run.IsAccelerationFree) run.Slow(cycles);
+        if (stop.Variant == StopVariant.Ramp) run.Stand(cycles, justAbove: true);
+        else if (!run.IsAccelerationFree) run.Slow(cycles);
         else run.Script.Run(cycles);
     }
 
-    /// <summary>Whether the speed may rise by a step without a trip: where the acceleration follows from it, variant d sees that; and standstill that begins anew
-    /// must still last within the time limit.</summary>
-    private bool CanBounce(StopRun run) => (stop.Variant == StopVariant.Ramp || run.IsAccelerationFree) && StopEnd.CyclesAllowed(bench, stop) >= 2 * _settle + 4;
+    /// <summary>Whether the speed may rise by a step without a trip: variant r must still allow it then, variant d sees it where the acceleration follows from
+    /// the speed; and standstill that begins anew must still last within the time limit.</summary>
+    private bool CanBounce(StopRun run) => (stop.Variant == StopVariant.Ramp ? run.IsMovingAt(_settle + 3) : run.IsAccelerationFree) && StopEnd.CyclesAllowed(bench, stop) >= 2 * _settle + 4;
 
     private Draft Ending(Draft draft, int begin, int end)
     {

@@ -15,7 +15,8 @@ internal sealed class StopFamily(Bench bench, string axis)
             Both(harvest, "STO", "STO", bench.Clock.Cycles(sto.Grace), 0, Reaction.None, negative => new ChannelLever(bench, axis, "upper", Kind.Torque, residual.Exact, upper: true, magnitude: true, negative));
         if (_stops.Sos is { Window: { } window } sos)
         {
-            Both(harvest, "SOS", "SOS", 0, 0, Reaction.Stop0, negative => new StandingLever(bench, axis, window.Exact, sos.Speed?.Exact, negative));
+            Both(harvest, "SOS", "SOS", 0, 0, Reaction.Stop0,
+                negative => new StandingLever(bench, axis, window.Exact, sos.Speed?.Exact, negative, gently: true), negative => new StandingLever(bench, axis, window.Exact, sos.Speed?.Exact, negative));
             if (sos.Speed is { } speed) Both(harvest, "SOS", "SOS", 0, 0, Reaction.Stop0, negative => new StandingSpeedLever(bench, axis, window.Exact, speed.Exact, negative, 0));
         }
 
@@ -28,12 +29,11 @@ internal sealed class StopFamily(Bench bench, string axis)
         }
     }
 
-    private void Both(Harvest harvest, string name, string state, int delay, int filter, Reaction reaction, Func<bool, Lever> lever)
+    private void Both(Harvest harvest, string name, string state, int delay, int filter, Reaction reaction, params Func<bool, Lever>[] levers)
     {
-        var (positive, negative) = (lever(false), lever(true));
-        var subjects = _demands.Ways(axis, state, positive.Moves).Select(way => new Subject(axis, name, way, delay, filter, reaction)).ToList();
-        ChainFamily.Make(harvest, [.. subjects.Select(subject => new ChainFamily(bench, subject, positive))]);
-        MirrorFamily.Make(harvest, [.. subjects.Select(subject => new MirrorFamily(bench, subject, negative))]);
+        var subjects = _demands.Ways(axis, state, levers[0](false).Moves).Select(way => new Subject(axis, name, way, delay, filter, reaction)).ToList();
+        ChainFamily.Make(harvest, [.. subjects.SelectMany(subject => levers.Select(lever => new ChainFamily(bench, subject, lever(false))))]);
+        MirrorFamily.Make(harvest, [.. subjects.SelectMany(subject => levers.Select(lever => new MirrorFamily(bench, subject, lever(true))))]);
     }
 
     private void Slowing(Harvest harvest, string name, RampStopPlan stop)

@@ -50,11 +50,12 @@ internal class TravelLever(Bench bench, string axis, string side, Fraction windo
         for (var here = script.Now(axis, Kind.Position); (end - here).Abs() > pace * LastStep; here = script.Now(axis, Kind.Position))
         {
             var step = (end - here).Abs() < pace ? (end - here).Abs() : pace;
-            script.Want(axis, Kind.Position, Target.At(end > here ? here + step : here - step, upper: end > here));
-            script.Run(1);
+            var next = Target.At(end > here ? here + step : here - step, upper: end > here);
 
-            // A step of the grid is faster than that: whatever comes of it.
-            if (script.Now(axis, Kind.Position) == here) return;
+            // Where a step of the grid is faster than that, it goes at once, whatever comes of it.
+            if (script.Axis(axis).Snap(Kind.Position, next) == here) return;
+            script.Want(axis, Kind.Position, next);
+            script.Run(1);
         }
     }
 
@@ -65,7 +66,7 @@ internal class TravelLever(Bench bench, string axis, string side, Fraction windo
     public override bool IsPast(Script script, int cycle, int reference) =>
         script.Axis(axis).Value(Kind.Position, cycle) is { } here && script.Axis(axis).Value(Kind.Position, reference) is { } start && (here - start).Abs() > window;
 
-    protected Fraction Reference(Script script) => _reference ??= script.Axis(axis).Snap(Kind.Position, script.Now(axis, Kind.Position));
+    protected Fraction Reference(Script script) => _reference ??= script.Axis(axis).Snap(Kind.Position, new(script.Now(axis, Kind.Position)));
 
     private Fraction End(Script script) => negative ? Reference(script) - window : Reference(script) + window;
 }
