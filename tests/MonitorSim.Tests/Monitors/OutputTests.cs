@@ -18,6 +18,9 @@ public class OutputTests
 
         // To spare within one range: two that touch do not add up.
         Assert.Empty(Edges("p", """ "function": "SCA", "ranges": [["10 mm", "20 mm"], ["20 mm", "30 mm"]], "hysteresis": "0.2 mm" """, [19.9, 20, 20.1]));
+
+        // Where two overlap, a position in both is in: 17 is, 25 is in the second alone.
+        Assert.Equal([(1, true), (3, false)], Edges("p", """ "function": "SCA", "ranges": [["10 mm", "20 mm"], ["15 mm", "30 mm"]] """, [9, 17, 25, 31]));
     }
 
     [Fact]

@@ -72,6 +72,13 @@ public class AcknowledgementTests
     public void Not_while_a_stop_is_requested(string stop, string reset, string happens) =>
         Assert.Equal(happens, Told(Stop0, $"v: 0 101 0 0 0 0 0 0 0; {stop}: 0 0 1 1 1 1 0 0 0; reset: {reset}"));
 
+    // The same holds for trips without a reaction, once the stop that is requested has ended; no page says so, the worked cases do.
+    [Theory]
+    [InlineData("one", "0 m upper; 2 StoppingToOff; 5 TorqueOff")]
+    [InlineData("two", "0 m upper; 2 StoppingToHold; 5 Holding; 8 Running; 9 m upper")]
+    public void No_latch_opens_while_a_stop_is_requested(string stop, string happens) =>
+        Assert.Equal(happens, Told(None, $"v: 101 101 101 101 101 101 101 101 101 101; {stop}: 0 0 1 1 1 1 1 1 0 0; reset: 0 0 0 0 0 1 0 0 {(stop == "two" ? "1" : "0")} 0"));
+
     // "On all latched trips of the axis together": of the stop as well, so that it is told again when it happens again.
     [Fact]
     public void All_latches_open_together()
