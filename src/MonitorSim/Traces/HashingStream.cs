@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 namespace MonitorSim.Traces;
 
 /// <summary>Passes a recording's bytes on while it hashes them, counts them and looks at whether it should go on.</summary>
-internal sealed class HashingStream(Stream inner, IProgress<long>? progress, CancellationToken cancel) : Stream
+internal sealed class HashingStream(Stream inner, IProgress<long>? progress, CancellationToken cancel) : ReadingStream
 {
     private const long ReportEvery = 4 << 20;
     private const int BlockSize = 1 << 20;
@@ -63,17 +63,6 @@ internal sealed class HashingStream(Stream inner, IProgress<long>? progress, Can
         _filled = 0;
         _hashed = Task.Run(() => _hash.AppendData(block, 0, length), CancellationToken.None);
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-    public override bool CanRead => true;
-    public override bool CanSeek => false;
-    public override bool CanWrite => false;
-    public override long Length => throw new NotSupportedException();
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
-    public override void Flush() { }
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-    public override void SetLength(long value) => throw new NotSupportedException();
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 
     protected override void Dispose(bool disposing)
     {

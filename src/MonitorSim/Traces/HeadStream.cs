@@ -1,7 +1,7 @@
 namespace MonitorSim.Traces;
 
 /// <summary>A stream whose beginning can be looked at before it is read: the head, then the rest.</summary>
-internal sealed class HeadStream(Stream inner) : Stream
+internal sealed class HeadStream(Stream inner) : ReadingStream
 {
     private byte[] _head = [];
     private int _position;
@@ -52,15 +52,4 @@ internal sealed class HeadStream(Stream inner) : Stream
         if (read > 0) Last = buffer[read - 1];
         return read;
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-    public override bool CanRead => true;
-    public override bool CanSeek => false;
-    public override bool CanWrite => false;
-    public override long Length => throw new NotSupportedException();
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
-    public override void Flush() { }
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-    public override void SetLength(long value) => throw new NotSupportedException();
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 }

@@ -2,7 +2,7 @@ namespace MonitorSim.Traces;
 
 /// <summary>A stream that may keep its reader waiting without end, as a pipe does: the wait ends when reading is cancelled.</summary>
 /// <remarks>A read that is under way cannot be called off; what it brings after that is lost.</remarks>
-internal sealed class InterruptibleStream(Stream inner, CancellationToken cancel) : Stream
+internal sealed class InterruptibleStream(Stream inner, CancellationToken cancel) : ReadingStream
 {
     private byte[] _block = [];
 
@@ -13,15 +13,4 @@ internal sealed class InterruptibleStream(Stream inner, CancellationToken cancel
         _block.AsSpan(0, read).CopyTo(buffer);
         return read;
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
-    public override bool CanRead => true;
-    public override bool CanSeek => false;
-    public override bool CanWrite => false;
-    public override long Length => throw new NotSupportedException();
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
-    public override void Flush() { }
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-    public override void SetLength(long value) => throw new NotSupportedException();
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 }
