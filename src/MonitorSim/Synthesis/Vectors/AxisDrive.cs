@@ -180,6 +180,3 @@ internal sealed class AxisDrive
 
     private EstimatorPlan EstimatorOf(Kind kind) => ChannelChecks.Of(_plan).First(channel => channel.Kind == kind).Plan?.Estimator ?? new();
 }
-
-/// <summary>Why a vector cannot be made.</summary>
-internal sealed class VectorException(string message) : Exception(message);

@@ -49,8 +49,18 @@ internal sealed class Levers(Bench bench, string axis)
 
     private IEnumerable<Lever> Range(Kind kind, Quantity? lower, Quantity? upper, bool signed, bool negative)
     {
-        if (upper is not null) yield return new ChannelLever(bench, axis, "upper", kind, upper.Exact, upper: true, !signed, negative && !signed);
-        if (lower is not null) yield return new ChannelLever(bench, axis, "lower", kind, lower.Exact, upper: false, !signed, negative && !signed);
+        var within = Within(kind, lower, upper, signed);
+        if (negative && !signed) within = -within;
+        if (upper is not null) yield return new ChannelLever(bench, axis, "upper", kind, upper.Exact, upper: true, !signed, negative && !signed) { Within = within };
+        if (lower is not null) yield return new ChannelLever(bench, axis, "lower", kind, lower.Exact, upper: false, !signed, negative && !signed) { Within = within };
+    }
+
+    /// <summary>The middle of a range that the axis's other limits keep it out of; null: it rests where they want it.</summary>
+    private Fraction? Within(Kind kind, Quantity? lower, Quantity? upper, bool signed)
+    {
+        if (lower is null || upper is null) return null;
+        var rest = signed ? bench.RestOf(axis)[kind] : bench.RestOf(axis)[kind].Abs();
+        return rest < lower.Exact || rest > upper.Exact ? (lower.Exact + upper.Exact) / 2 : null;
     }
 
     private IEnumerable<Lever> Positions(Slp slp)

@@ -24,7 +24,7 @@ internal sealed class SlowingCalling(Bench bench, Subject by, ChannelLever lever
     public override (string Axis, string Monitor)? By => (by.Axis, by.Monitor);
 
     // The axis goes on slowing down.
-    public override Target? Calls(string axis, Fraction speed) => axis == by.Axis ? null : new(speed);
+    public override Target? Calls(string axis, Fraction speed, Kind root) => axis == by.Axis ? null : new(speed);
 
     public override void Leave(Script script) => lever.Rest(script);
 

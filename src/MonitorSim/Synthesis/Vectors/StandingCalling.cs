@@ -16,7 +16,7 @@ internal sealed class StandingCalling(Bench bench, string axis, Calling inner) :
 
     public override Kind? Moves(string moved) => inner.Moves(moved);
 
-    public override Target? Calls(string called, Fraction speed) => inner.Calls(called, speed);
+    public override Target? Calls(string called, Fraction speed, Kind root) => inner.Calls(called, speed, root);
 
     public override void Leave(Script script) => inner.Leave(script);
 

@@ -81,12 +81,13 @@ internal sealed class StopEndFamily(Bench bench, string axis, string name, RampS
         var first = (int)(stop.TimeLimit!.Nanoseconds / bench.Clock.Period) + 1;
         var trips = StopEnd.CyclesAllowed(bench, stop) + 1;
         var end = late ? trips : first - 1;
-        if (end < _settle + 1) throw new VectorException("standstill must last longer than the time limit allows");
+        var endsThere = end > _settle;
+        if (!endsThere && !late) throw new VectorException("standstill must last longer than the time limit allows");
         var run = new StopRun(bench, axis, stop, calling, Above(trips + 4));
         SlowDown(run, end - _settle - run.Elapsed);
         run.Stand(_settle + Brake + 4);
         var draft = run.Draft($"{name} time limit {(late ? "passed" : "kept")}", late
-            ? "The stop would end at the very cycle at which its time limit is passed: it trips, and the torque is off at once."
+            ? $"{(endsThere ? "The stop would end at the very cycle at which its time limit is passed" : "Standstill has not lasted long enough when the time limit is passed")}: it trips, and the torque is off at once."
             : "The stop ends at the last cycle that its time limit allows.");
         return late
             ? After(draft.Mean(axis, name, "timeLimit", run.Begin + trips), run.Begin + trips, AxisState.TorqueOff)

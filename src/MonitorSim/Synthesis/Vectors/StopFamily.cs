@@ -44,15 +44,3 @@ internal sealed class StopFamily(Bench bench, string axis)
         MirrorFamily.Make(harvest, [.. Subjects(true).Select(subject => new MirrorFamily(bench, subject, new SlowingLever(bench, axis, stop, negative: true)))]);
     }
 }
-
-/// <summary>What nothing calls for.</summary>
-internal sealed class NoCalling(string why) : Calling
-{
-    public override string? Unreachable => why;
-
-    public override bool CanBeAbsent => false;
-
-    public override void Leave(Script script) => throw new InvalidOperationException(why);
-
-    public override int Call(Script script) => throw new InvalidOperationException(why);
-}

@@ -33,7 +33,7 @@ internal sealed class StopRun
 
         Begin = calling.Call(Script);
         if (!HasSpeed) return;
-        if (stop.Variant != StopVariant.Time && calling.Calls(axis, negative ? -speed : speed) is { } target) Script.Want(axis, Kind.Velocity, target);
+        if (stop.Variant != StopVariant.Time && calling.Calls(axis, negative ? -speed : speed, Script.Axis(axis).Root(Kind.Velocity)) is { } target) Script.Want(axis, Kind.Velocity, target);
         Script.Run(1);
         Speed = Script.Axis(axis).Magnitude(Kind.Velocity, Begin) ?? throw new VectorException("it is asked for from the first cycle on: there is no speed at which the stop could begin");
 
