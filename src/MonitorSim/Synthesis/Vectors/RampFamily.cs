@@ -50,6 +50,7 @@ internal sealed class RampFamily(Bench bench, string axis, string name, RampStop
     private Draft MakePast(Calling calling, bool negative)
     {
         var run = new StopRun(bench, axis, stop, calling, Speed, negative);
+        if (!run.IsMoving) throw new VectorException("what calls for the stop leaves the axis standing as it begins, and at standstill no ramp is compared");
         while (run.Elapsed < _delay + 2) run.Go(run.RampAt(run.Elapsed));
         if (!run.IsMovingAt(run.Elapsed)) throw new VectorException("the ramp reaches standstill within two cycles");
         var trip = run.Script.Count;
