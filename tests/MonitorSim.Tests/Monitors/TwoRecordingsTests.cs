@@ -5,11 +5,11 @@ namespace MonitorSim.Tests.Monitors;
 /// <summary>A second recording of a quantity: compared with the first, and the one that counts against limits.</summary>
 public class TwoRecordingsTests
 {
-    private static ReplayResult Replayed(string monitor, double[] first, double[] second, string time = "0 ms") => Replay.Run(Bench.Plan($$"""
+    private static ReplayResult Replayed(string monitor, double[] first, double[] second, string time = "0 ms", string head = "") => Replay.Run(Bench.Plan($$"""
         "motion": "linear", "stops": { "STO": {} },
         "channels": { "velocity": { "column": "v", "unit": "mm/s", "second": { "column": "w", "tolerance": "2.5 mm/s", "time": "{{time}}", "reaction": "none" } } },
         "monitors": [ { "name": "m", "reaction": "none", {{monitor}} } ]
-        """), Bench.Milliseconds(("v", first), ("w", second)));
+        """, head), Bench.Milliseconds(("v", first), ("w", second)));
 
     [Fact]
     public void They_may_differ_by_the_tolerance_for_the_time()
@@ -40,6 +40,16 @@ public class TwoRecordingsTests
     {
         Assert.Empty(Replayed(""" "function": "SLS", "limit": "10 mm/s", "signed": true """, [10, -20], [11, 50]).TripsOf("m", "upper"));
         Assert.Equal([1m], Replayed(""" "function": "SLS", "limit": "10 mm/s", "signed": true """, [10, 10.1], [0, 0]).TripsOf("m", "upper"));
+    }
+
+    // What the second recording says does not count, so neither does its absence.
+    [Fact]
+    public void A_signed_limit_does_not_wait_for_a_missing_second_recording()
+    {
+        const string trip = """ "missing": "trip", """, limit = """ "function": "SLS", "limit": "10 mm/s" """;
+        double[] first = [10, 10.1], second = [10, double.NaN];
+        Assert.Equal([("upper", 0.001m)], Replayed(limit + """, "signed": true """, first, second, head: trip).Trips.Where(t => t.Monitor == "m").Select(t => (t.Side, t.Time)));
+        Assert.Equal([("invalid input", 0.001m)], Replayed(limit, first, second, head: trip).Trips.Where(t => t.Monitor == "m").Select(t => (t.Side, t.Time)));
     }
 
     [Theory]
