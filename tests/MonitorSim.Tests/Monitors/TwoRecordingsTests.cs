@@ -43,13 +43,36 @@ public class TwoRecordingsTests
     }
 
     // What the second recording says does not count, so neither does its absence.
-    [Fact]
-    public void A_signed_limit_does_not_wait_for_a_missing_second_recording()
+    [Theory]
+    [InlineData(""" "function": "SLS", "limit": "10 mm/s" """)]
+    [InlineData(""" "function": "SSR", "upper": "10 mm/s" """)]
+    [InlineData(""" "function": "SLA", "limit": "10 mm/s²" """)]
+    [InlineData(""" "function": "SLA", "limit": "10 mm/s²", "deceleration": "20 mm/s²" """)]
+    [InlineData(""" "function": "SLT", "limit": "10 N" """)]
+    public void A_signed_limit_does_not_wait_for_a_missing_second_recording(string monitor)
     {
-        const string trip = """ "missing": "trip", """, limit = """ "function": "SLS", "limit": "10 mm/s" """;
-        double[] first = [10, 10.1], second = [10, double.NaN];
-        Assert.Equal([("upper", 0.001m)], Replayed(limit + """, "signed": true """, first, second, head: trip).Trips.Where(t => t.Monitor == "m").Select(t => (t.Side, t.Time)));
-        Assert.Equal([("invalid input", 0.001m)], Replayed(limit, first, second, head: trip).Trips.Where(t => t.Monitor == "m").Select(t => (t.Side, t.Time)));
+        ReplayResult Missing(string more) => Replay.Run(Bench.Plan($$"""
+            "motion": "linear", "stops": { "STO": {} },
+            "channels": {
+              "velocity": { "column": "x", "unit": "mm/s", "second": { "column": "y", "tolerance": "1 mm/s", "time": "0 ms", "reaction": "none" } },
+              "acceleration": { "column": "x", "unit": "mm/s²", "second": { "column": "y", "tolerance": "1 mm/s²", "time": "0 ms", "reaction": "none" } },
+              "torque": { "column": "x", "unit": "N", "second": { "column": "y", "tolerance": "1 N", "time": "0 ms", "reaction": "none" } } },
+            "monitors": [ { "name": "m", "reaction": "none", {{monitor}} {{more}} } ]
+            """, """ "missing": "trip", """), Bench.Milliseconds(("x", [10, 10.1]), ("y", [10, double.NaN])));
+
+        Assert.Equal([1m], Missing(""", "signed": true """).TripsOf("m", "upper"));
+        Assert.Empty(Missing(""", "signed": true """).TripsOf("m", "invalid input"));
+        Assert.Equal([1m], Missing("").TripsOf("m", "invalid input"));
+        Assert.Empty(Missing("").TripsOf("m", "upper"));
+    }
+
+    [Theory]
+    [InlineData("true", new double[0])]
+    [InlineData("false", new double[] { 1, 2 })]
+    public void Nor_does_the_output_of_a_signed_speed(string signed, double[] changes)
+    {
+        var result = Replayed($$""" "function": "SSM", "upper": "20 mm/s", "signed": {{signed}} """, [10, 10, 10], [10, double.NaN, 10], head: """ "missing": "trip", """);
+        Assert.Equal([0, .. changes], result.Outputs.Single().Edges.Select(edge => (double)edge.Time * 1000));
     }
 
     [Theory]
