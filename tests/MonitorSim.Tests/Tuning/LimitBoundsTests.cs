@@ -52,12 +52,19 @@ public sealed class LimitBoundsTests
         Assert.True(LimitBounds.ConfidenceOf(expected - 1, coverage, rank) < 0.95);
     }
 
+    /// <summary>By hand: 10, 11, 12, 13, 14 have the mean 12 and the standard deviation sqrt(10/4); with the published factor of n = 5, 4.2027, 6.6451 beside the mean.</summary>
+    [Theory]
+    [InlineData(false, 18.6451)]
+    [InlineData(true, 5.3549)]
+    public void NormalBound(bool isLower, double expected) => Assert.Equal(expected, LimitBounds.Of([10, 12, 11, 14, 13], isLower).Normal!.Value, 1e-4);
+
     [Fact]
     public void TooFewRunsGiveNoDistributionFreeBound()
     {
         var few = LimitBounds.Of([1, 2, 3]);
         Assert.Null(few.DistributionFree);
         Assert.Equal(59, LimitBounds.Of([.. Enumerable.Range(1, 59).Select(k => (double)k)]).DistributionFree);
+        Assert.Equal(1, LimitBounds.Of([.. Enumerable.Range(1, 59).Select(k => (double)k)], isLower: true).DistributionFree);
         Assert.Null(LimitBounds.Of([1]).Normal);
         Assert.NotNull(few.Normal);
     }

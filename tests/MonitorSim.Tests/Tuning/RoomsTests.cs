@@ -28,6 +28,9 @@ public sealed class RoomsTests
         var room = Rooms.Of(Result(filter: 0.016m), new(), hazard).Monitors[0].Room;
         Assert.Equal(0.06, room.To!.Value, 1e-12);
         Assert.Equal("separation distance", room.DecidedBy);
+
+        // At the present 100 mm/s: 2 m/s for the 0.04 s of response and the 0.1 s of stopping, and 0.1 m.
+        Assert.Equal(0.38, room.SeparationDistance!.Value, 1e-12);
         Assert.Equal(0.1, Rooms.Of(Result(filter: 0.016m), new(), hazard with { Distance = null }).Monitors[0].Room.To!.Value, 1e-12);
     }
 
@@ -58,7 +61,21 @@ public sealed class RoomsTests
     }
 
     [Fact]
-    public void ABoundOfTooFewRunsIsOpen() => Assert.Null(Rooms.Of(Result(0), new() { Basis = NeedBasis.DistributionFree }).Monitors[0].Room.From);
+    public void ABoundOfTooFewRunsIsOpen()
+    {
+        var room = Rooms.Of(Result(0), new() { Basis = NeedBasis.DistributionFree }, Way).Monitors[0].Room;
+        Assert.Equal((null, null, "overrun"), (room.From, room.IsThere, room.DecidedBy));
+    }
+
+    [Fact]
+    public void WithoutAHazardNothingIsSaidOfRoom()
+    {
+        var room = Rooms.Of(Result(0), new()).Monitors[0].Room;
+        Assert.Equal((0.12, null, null), (room.From, room.IsThere, room.DecidedBy));
+    }
+
+    [Fact]
+    public void AStopTwiceAsStrongDeceleratesTwiceAsMuch() => Assert.Equal(new ConstantDeceleration(6), new ConstantDeceleration(3).Times(2));
 
     /// <summary>What a lever says is tried: with that value there is room, and with the next worse one there is none.</summary>
     [Property(MaxTest = 60)]
@@ -78,6 +95,18 @@ public sealed class RoomsTests
         Assert.All(room.Levers.Where(lever => lever is { Enough: null, Name: not "filter" }), lever => Assert.False(HasRoom(With(room.Chain!, lever.Name, lever.Extreme)), lever.ToString()));
 
         bool HasRoom(StoppingChain chain) => hazard.Allows(chain).Limit >= room.From;
+    }
+
+    /// <summary>A filter counts in whole cycles, so that room comes and goes as cycles get longer; against cycles of whole and half milliseconds up to two seconds, and those that divide the filter.</summary>
+    [Property(MaxTest = 20)]
+    public void NoLongerCycleThanTheLeverSaysHasRoom(byte filter, byte delay, byte overrun)
+    {
+        var hazard = Way with { Overrun = 0.001 + overrun % 30 / 1000.0 };
+        var room = Rooms.Of(Result(filter % 60 / 1000m, 0.001m, delay % 50 / 1000m), new(), hazard).Monitors[0].Room;
+        var enough = room.Levers.Single(lever => lever.Name == "cycle").Enough ?? -1;
+        var cycles = Enumerable.Range(0, 4000).Select(half => half / 2000.0).Concat(Enumerable.Range(1, 100).Select(count => room.Chain!.Filter / count)).Order();
+        var longest = cycles.LastOrDefault(cycle => hazard.Allows(room.Chain! with { Cycle = cycle }).Limit >= room.From, -1);
+        Assert.InRange(enough, longest, longest < 0 ? -1 : longest + 0.0005);
     }
 
     /// <summary>Where hazard and production meet exactly there is room, by way of the lever too: 80 mm/s for 10 ms and 3.2 mm of stopping are the 4 mm allowed.</summary>

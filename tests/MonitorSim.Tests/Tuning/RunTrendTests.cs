@@ -25,6 +25,37 @@ public sealed class RunTrendTests
         Assert.False(RunTrend.Of([3, 1, 4, 1, 5, 9, 2, 6, 5, 3, 5, 8])!.IsClear);
     }
 
+    /// <summary>Runs that are alike come in any order: the variance of rises minus falls over all 40,320 orders of eight runs, two and three of which are equal, one by one.</summary>
+    [Fact]
+    public void TheVarianceWithTiesIsThatOfAllOrders()
+    {
+        double[] rising = [1, 1, 2, 3, 3, 3, 4, 5];
+        var (orders, squares) = (0, 0.0);
+        Permute([.. rising], 0);
+        Assert.Equal(40_320, orders);
+        var z = (Score(rising) - 1) / Math.Sqrt(squares / orders);
+        Assert.Equal(2 * MathNet.Numerics.Distributions.Normal.CDF(0, 1, -z), RunTrend.Of(rising)!.Chance, 1e-12);
+
+        void Permute(double[] values, int from)
+        {
+            if (from == values.Length) (orders, squares) = (orders + 1, squares + Math.Pow(Score(values), 2));
+            for (var k = from; k < values.Length; k++)
+            {
+                (values[from], values[k]) = (values[k], values[from]);
+                Permute(values, from + 1);
+                (values[from], values[k]) = (values[k], values[from]);
+            }
+        }
+
+        static double Score(double[] values)
+        {
+            var score = 0;
+            for (var k = 0; k < values.Length; k++)
+                for (var later = k + 1; later < values.Length; later++) score += Math.Sign(values[later] - values[k]);
+            return score;
+        }
+    }
+
     /// <summary>The quick count of pairs against all pairs, with ties.</summary>
     [Property(MaxTest = 200)]
     public void AgreesWithAllPairs(byte[] bytes)
