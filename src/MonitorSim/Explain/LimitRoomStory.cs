@@ -85,9 +85,12 @@ public static class LimitRoomStory
         var head = $"{name} (now {Show(lever, lever.Present, false, text)})";
         if (room.IsThere == true)
         {
-            return lever.Enough is { } most
-                ? $"{head}: room is left {(isTime ? "up to" : "down to")} {Show(lever, most, isTime, text)}."
-                : $"{head}: room is left whatever it is.";
+            if (lever.Enough is not { } most) return $"{head}: room is left whatever it is.";
+            var farthest = Show(lever, most, isTime, text);
+
+            // A longer filter lets production need less, in steps, and counts in whole cycles: room comes and goes.
+            return lever.Name is "filter" or "cycle" ? $"{head}: the longest with room is {farthest}; not every shorter one need have room."
+                : $"{head}: room is left {(isTime ? "up to" : "down to")} {farthest}.";
         }
 
         if (lever.Enough is { } enough) return $"{head}: {Show(lever, enough, isTime, text)} alone would make room.";

@@ -109,6 +109,16 @@ public sealed class RoomsTests
         Assert.InRange(enough, longest, longest < 0 ? -1 : longest + 0.0005);
     }
 
+    /// <summary>By hand: 2 mm less 0.2 mm of stopping are 90 ms at 20 mm/s, 31 ms of them reaction. 44 ms of filter and a cycle are 58.8 ms with cycles of 14.7 ms, 72.5 ms with 14.5 ms, 57.5 ms with 11.5 ms.</summary>
+    [Fact]
+    public void RoomComesAndGoesWithTheCycle()
+    {
+        var room = Rooms.Of(Result(0.044m, 0.001m, 0.031m), new(), Way with { Overrun = 0.002 }).Monitors[0].Room;
+        bool HasRoom(double cycle) => (Way with { Overrun = 0.002 }).Allows(room.Chain! with { Cycle = cycle }).Limit >= room.From;
+        Assert.Equal([true, false, true, false], new[] { 0.0115, 0.0145, 0.0147, 0.0148 }.Select(HasRoom));
+        Assert.InRange(room.Levers.Single(lever => lever.Name == "cycle").Enough!.Value, 0.0147, 0.0148);
+    }
+
     /// <summary>Where hazard and production meet exactly there is room, by way of the lever too: 80 mm/s for 10 ms and 3.2 mm of stopping are the 4 mm allowed.</summary>
     [Fact]
     public void ALeverThatMeetsTheNeedExactlyIsEnough() => TheFiltersLeverAgreesWithTryingThemAll(5, 1, 3);
@@ -142,6 +152,9 @@ public sealed class RoomsTests
             + "ROOM of 18.9694 mm/s, and the present limit of 100 mm/s lies within.", lines[0]);
         Assert.Equal("  From passing 100 mm/s to standstill: filter 16 ms + cycle 4 ms + input delay 0 ms + reaction delay 20 ms + stopping 100 ms = 140 ms; "
             + "100 mm/s when the drive acts; overrun 9 mm.", lines[1]);
+        Assert.StartsWith("  filter (now 16 ms): the longest with room is ", lines[2], StringComparison.Ordinal);
+        Assert.StartsWith("  cycle (now 4 ms): the longest with room is ", lines[3], StringComparison.Ordinal);
+        Assert.EndsWith("; not every shorter one need have room.", lines[3], StringComparison.Ordinal);
         Assert.Equal("  reaction delay (now 20 ms): room is left up to 49.6363 ms.", lines[5]);
         // By hand: -0.04 + sqrt(0.0016 + 0.012) = 76.619 mm/s.
         var none = LimitRoomStory.Lines(Rooms.Of(Result(filter: 0.016m), new() { Share = 0.1 }, Way with { Overrun = 0.006 })).ToList();
