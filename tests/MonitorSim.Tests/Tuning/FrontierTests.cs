@@ -37,12 +37,43 @@ public sealed class FrontierTests
         }
     }
 
+    /// <summary>Cycles at which another level is in force, and exceeded by itself, lengthen a row without a measure of their own.</summary>
+    [Property(MaxTest = 300)]
+    public void AgreesWithBruteForceAmongOtherLevels(sbyte[] values)
+    {
+        double?[] row = [.. values.Take(40).Select(value => value % 3 == 0 ? (double?)null : value / 8)];
+        var frontier = new Frontier();
+        Feed(row, frontier.Add, frontier.AddExceeded);
+        var steps = frontier.Steps();
+        for (var filter = 0; filter <= row.Length; filter++)
+        {
+            double? brute = null;
+            for (var from = 0; from < row.Length; from++)
+                for (var until = from + filter; until < row.Length; until++)
+                    if (row[from..(until + 1)].Min() is { } least) brute = Math.Max(brute ?? double.NegativeInfinity, least);
+            Assert.Equal(brute, AtFilter(steps, filter));
+            var critical = new CriticalLimit(filter);
+            Feed(row, critical.Add, critical.AddExceeded);
+            Assert.Equal(brute, critical.Value?.Value);
+        }
+    }
+
     private delegate void Add(long time, in Reading reading);
 
     private static void Feed(double[] row, Add add)
     {
         var channel = new RecordedChannel(new Numbers(new NumberColumn("x", null, row), hold: false), Fraction.One, Fraction.Zero);
         for (var k = 0; k < row.Length; k++) add(k, Reading.Of(channel, k));
+    }
+
+    private static void Feed(double?[] row, Add add, Action<long> addExceeded)
+    {
+        var channel = new RecordedChannel(new Numbers(new NumberColumn("x", null, [.. row.Select(value => value ?? 0)]), hold: false), Fraction.One, Fraction.Zero);
+        for (var k = 0; k < row.Length; k++)
+        {
+            if (row[k] is null) addExceeded(k);
+            else add(k, Reading.Of(channel, k));
+        }
     }
 
     private static IReadOnlyList<(long Filter, Fraction Limit, long From, long Until)> Steps(double[] row)
