@@ -33,9 +33,12 @@ internal static class DecimalText
         // Signs come at random: a sum instead of a branch. A plus sign is rare.
         negative = cell.Length > 0 && cell[0] == '-';
         var unsigned = cell[(negative ? 1 : 0)..];
-        return BitConverter.IsLittleEndian && (uint)(unsigned.Length - 1) < ShortDigits.Longest
-            ? ShortDigits.TryRead(unsigned, mark, out digits, out fraction)
-            : TryLongDigits(unsigned, mark, out digits, out fraction);
+        if (BitConverter.IsLittleEndian && (uint)(unsigned.Length - 1) < ShortDigits.Longest) return ShortDigits.TryRead(unsigned, mark, out digits, out fraction);
+
+        // By way of locals of its own, so that those of the short way need no place in memory.
+        var isNumber = TryLongDigits(unsigned, mark, out var longDigits, out var longFraction);
+        (digits, fraction) = (longDigits, longFraction);
+        return isNumber;
     }
 
     private static bool TryLongDigits(ReadOnlySpan<byte> cell, byte mark, out ulong digits, out int fraction)

@@ -2,6 +2,7 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace MonitorSim.Traces;
 
@@ -26,7 +27,7 @@ internal static class ShortDigits
         var length = text.Length;
         var characters = AtEnd(ref MemoryMarshal.GetReference(text), length);
         var values = characters - Vector128.Create((byte)'0');
-        var isDigit = Vector128.LessThanOrEqual(values, Vector128.Create((byte)9));
+        var isDigit = Vector128.Equals(Vector128.Min(values, Vector128.Create((byte)9)), values);
         var marks = Vector128.Equals(characters, Vector128.Create(mark)).ExtractMostSignificantBits();
         var ours = 0xFFFFu << (Longest - length) & 0xFFFF;
         values &= isDigit;
@@ -41,10 +42,11 @@ internal static class ShortDigits
         {
             var place = BitOperations.TrailingZeroCount(marks);
             fraction = Longest - 1 - place;
-            values = Vector128.Shuffle(values, OverMark[place]);
+            values = Vector128.ShuffleNative(values, OverMark[place]);
         }
 
-        digits = Eight(values.AsUInt64().ToScalar()) * 100_000_000 + Eight(values.AsUInt64().GetElement(1));
+        var (high, low) = Halves(values);
+        digits = high * 100_000_000 + low;
         return true;
     }
 
@@ -76,7 +78,18 @@ internal static class ShortDigits
 
     private static T Load<T>(ref byte start, int offset) where T : unmanaged => Unsafe.ReadUnaligned<T>(ref Unsafe.Add(ref start, offset));
 
-    // Pairs, then fours, then eight: the first digit is the lowest byte.
+    /// <summary>The first eight digits and the last eight as integers: pairs, then fours, then eight.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static (ulong High, ulong Low) Halves(Vector128<byte> digits)
+    {
+        if (!Sse41.IsSupported) return (Eight(digits.AsUInt64().ToScalar()), Eight(digits.AsUInt64().GetElement(1)));
+        var pairs = Ssse3.MultiplyAddAdjacent(digits, Vector128.Create((ushort)0x010A).AsSByte());
+        var fours = Sse2.MultiplyAddAdjacent(pairs, Vector128.Create(0x0001_0064).AsInt16());
+        var eights = Sse2.MultiplyAddAdjacent(Sse41.PackUnsignedSaturate(fours, fours).AsInt16(), Vector128.Create(0x0001_2710).AsInt16()).AsUInt64().ToScalar();
+        return ((uint)eights, eights >> 32);
+    }
+
+    // The first digit is the lowest byte.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static ulong Eight(ulong bytes)
     {
@@ -91,7 +104,7 @@ internal static class ShortDigits
         Span<byte> places = stackalloc byte[Longest];
         for (var mark = 0; mark < Longest; mark++)
         {
-            // A place beyond the vector reads as zero.
+            // A place beyond the vector reads as zero, on each kind of processor.
             for (var i = 0; i < Longest; i++) places[i] = i > mark ? (byte)i : i == 0 ? (byte)255 : (byte)(i - 1);
             entries[mark] = Vector128.Create<byte>(places);
         }
