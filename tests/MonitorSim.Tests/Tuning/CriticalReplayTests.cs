@@ -62,6 +62,46 @@ public sealed class CriticalReplayTests
         Assert.True(tried >= 8, $"only {tried} recordings challenged it");
     }
 
+    /// <summary>Filter and delay by trying them: with the longest filter that trips it trips, a nanosecond longer it does not; and of all delays of whole samples, the longest that trips.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void TheLongestFilterAndTheLongestDelayThatTrip(string name)
+    {
+        var random = new Random(name.Sum(letter => letter) + 1);
+        var (filters, delays) = (0, 0);
+        var isApproach = name == "SLS approach";
+        for (var k = 0; k < (isApproach ? 240 : 40); k++)
+        {
+            var trace = Recording(random, isAskedOnce: isApproach);
+            var (unit, monitor) = Sides[name];
+            var (side, level, limit) = (name.Split(' ')[^1], LevelOf(name), (name == "SMT upper" ? 22 : 1) + random.Next(4));
+            var (delay, filter) = (Seconds(random.Next(3)), Seconds(random.Next(3)));
+            Plan With(Quantity lasting, Quantity waiting) => Of(monitor($"{limit} {unit}") with { Request = "on", Delay = waiting, Filter = lasting, Reaction = name == "SMT upper" ? Reaction.Stop0 : Reaction.None });
+            bool Trips(Quantity lasting, Quantity waiting) => Replay.Run(With(lasting, waiting), trace).Trips.Any(trip => trip.Side == side);
+            var tuned = Tune.Run(With(filter, delay), [trace]).Monitors.Single(m => m.Side == side && m.Level == level);
+            Assert.Equal(tuned.FilterAbove is not null, Trips("0 s", delay));
+            if (tuned.FilterAbove is { } above)
+            {
+                filters++;
+                Assert.True(Trips(Seconds(above), delay), $"{above} s");
+                Assert.False(Trips(Seconds(above + 0.000000001m), delay), $"more than {above} s");
+            }
+
+            // An approach is compared while the delay runs, so that one beyond the end of the recording is a question of its own.
+            var longest = Enumerable.Range(0, trace.Count - FirstAsked(trace)).Where(waiting => Trips(filter, Seconds(waiting))).Select(waiting => (decimal?)waiting).LastOrDefault();
+            if (tuned.NoDelayHelps) Assert.NotNull(longest);
+            else Assert.Equal(longest, tuned.DelayAbove);
+            if (tuned.DelayAbove is not null) delays++;
+        }
+
+        // What is compared while the delay runs only grows with it: its longest delay is the last one or none.
+        Assert.True(filters >= 8 && (delays >= 3 || isApproach), $"only {filters} recordings exceeded it, and {delays} delays mattered");
+
+        static int FirstAsked(MonitorSim.Trace trace) => ((NumberColumn)trace.Find("r")!).Values.IndexOf(1) is >= 0 and var first ? first : 0;
+
+        static Quantity Seconds(decimal seconds) => FormattableString.Invariant($"{seconds} s");
+    }
+
     /// <summary>Two recordings of one quantity: the tolerance is tuned like any other limit.</summary>
     [Property(MaxTest = 60)]
     public void TwoChannels(int seed)
@@ -81,7 +121,7 @@ public sealed class CriticalReplayTests
     {
         var (unit, monitor) = Sides[name];
         Plan With(Quantity limit) => Of(monitor(limit) with { Request = "on", Delay = $"{delay} s", Filter = $"{filter} s", Reaction = name == "SMT upper" ? Reaction.Stop0 : Reaction.None });
-        var (side, level) = (name.Split(' ')[^1], name.Contains("level", StringComparison.Ordinal) ? name[10] - '0' : (int?)null);
+        var (side, level) = (name.Split(' ')[^1], LevelOf(name));
         int Trips(Quantity limit) => Replay.Run(With(limit), trace).Trips.Count(trip => trip.Side == side);
         var tuned = Tune.Run(With($"1 {unit}"), [trace]).Monitors.Single(m => m.Side == side && m.Level == level);
         var far = new Quantity(tuned.IsLower ? -1_000_000 : 1_000_000, Unit.Parse(unit));
@@ -100,6 +140,8 @@ public sealed class CriticalReplayTests
             $"{name}, delay {delay} s, filter {filter} s: critical {critical}");
         return true;
     }
+
+    private static int? LevelOf(string name) => name.Contains("level", StringComparison.Ordinal) ? name[10] - '0' : null;
 
     private static Quantity Exactly(double si, string unit) => new(Fraction.FromDouble(si), Unit.Parse(unit));
 

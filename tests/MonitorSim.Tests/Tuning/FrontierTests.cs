@@ -37,25 +37,32 @@ public sealed class FrontierTests
         }
     }
 
-    /// <summary>Cycles at which another level is in force, and exceeded by itself, lengthen a row without a measure of their own.</summary>
+    /// <summary>Cycles at which another level is in force, and exceeded by itself, lengthen a row without a measure of their own; where nothing is compared, it ends. What is found is where it is said to be.</summary>
     [Property(MaxTest = 300)]
-    public void AgreesWithBruteForceAmongOtherLevels(sbyte[] values)
+    public void AgreesWithBruteForceAmongOtherLevelsAndGaps(sbyte[] values)
     {
-        double?[] row = [.. values.Take(40).Select(value => value % 3 == 0 ? (double?)null : value / 8)];
+        double?[] row = [.. values.Take(40).Select(value => value % 7 == 0 ? double.NaN : value % 3 == 0 ? (double?)null : value / 8)];
         var frontier = new Frontier();
-        Feed(row, frontier.Add, frontier.AddExceeded);
+        Feed(row, frontier.Add, frontier.AddExceeded, frontier.Break, () => frontier.IsRowOpen);
         var steps = frontier.Steps();
+        Assert.All(steps, step => Assert.Equal((step.Filter, (double?)step.Limit), (step.Until - step.From, Smallest(step.From, step.Until))));
         for (var filter = 0; filter <= row.Length; filter++)
         {
             double? brute = null;
             for (var from = 0; from < row.Length; from++)
                 for (var until = from + filter; until < row.Length; until++)
-                    if (row[from..(until + 1)].Min() is { } least) brute = Math.Max(brute ?? double.NegativeInfinity, least);
+                    if (Smallest(from, until) is { } least && !double.IsNaN(least)) brute = Math.Max(brute ?? double.NegativeInfinity, least);
             Assert.Equal(brute, AtFilter(steps, filter));
             var critical = new CriticalLimit(filter);
-            Feed(row, critical.Add, critical.AddExceeded);
+            Feed(row, critical.Add, critical.AddExceeded, critical.Break, () => critical.IsRowOpen);
             Assert.Equal(brute, critical.Value?.Value);
+            if (brute is null) continue;
+            Assert.True(critical.At - critical.From >= filter);
+            Assert.Equal(brute, Smallest(critical.From, critical.At));
         }
+
+        // NaN is less than any number.
+        double? Smallest(long from, long until) => row[(int)from..((int)until + 1)].Min();
     }
 
     private delegate void Add(long time, in Reading reading);
@@ -66,13 +73,15 @@ public sealed class FrontierTests
         for (var k = 0; k < row.Length; k++) add(k, Reading.Of(channel, k));
     }
 
-    private static void Feed(double?[] row, Add add, Action<long> addExceeded)
+    private static void Feed(double?[] row, Add add, Action<long> addExceeded, Action end, Func<bool> isOpen)
     {
-        var channel = new RecordedChannel(new Numbers(new NumberColumn("x", null, [.. row.Select(value => value ?? 0)]), hold: false), Fraction.One, Fraction.Zero);
+        var channel = new RecordedChannel(new Numbers(new NumberColumn("x", null, [.. row.Select(value => value is { } number && !double.IsNaN(number) ? number : 0)]), hold: false), Fraction.One, Fraction.Zero);
         for (var k = 0; k < row.Length; k++)
         {
             if (row[k] is null) addExceeded(k);
+            else if (double.IsNaN(row[k]!.Value)) end();
             else add(k, Reading.Of(channel, k));
+            Assert.Equal(row[k] is not double.NaN, isOpen());
         }
     }
 

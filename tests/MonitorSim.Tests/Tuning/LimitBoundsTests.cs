@@ -58,6 +58,17 @@ public sealed class LimitBoundsTests
     [InlineData(true, 5.3549)]
     public void NormalBound(bool isLower, double expected) => Assert.Equal(expected, LimitBounds.Of([10, 12, 11, 14, 13], isLower).Normal!.Value, 1e-4);
 
+    /// <summary>By hand: 10 and 12 have the mean 11 and the standard deviation sqrt(2); the published factor of n = 2 is 26.2597.</summary>
+    [Fact]
+    public void TwoRunsAreEnoughForTheNormalBound() => Assert.Equal(11 + 26.2597 * Math.Sqrt(2), LimitBounds.Of([10, 12]).Normal!.Value, 1e-4);
+
+    /// <summary>By hand: that both of two lie beyond the 90 % quantile has the chance 0.1²; that one of two does, 1 - 0.9²; the third of two is none.</summary>
+    [Theory]
+    [InlineData(1, 0.19)]
+    [InlineData(2, 0.01)]
+    [InlineData(3, 0)]
+    public void ConfidenceOfTwoRuns(int rank, double expected) => Assert.Equal(expected, LimitBounds.ConfidenceOf(2, 0.9, rank), 1e-12);
+
     [Fact]
     public void TooFewRunsGiveNoDistributionFreeBound()
     {

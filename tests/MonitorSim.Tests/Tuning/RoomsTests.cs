@@ -31,7 +31,9 @@ public sealed class RoomsTests
 
         // At the present 100 mm/s: 2 m/s for the 0.04 s of response and the 0.1 s of stopping, and 0.1 m.
         Assert.Equal(0.38, room.SeparationDistance!.Value, 1e-12);
-        Assert.Equal(0.1, Rooms.Of(Result(filter: 0.016m), new(), hazard with { Distance = null }).Monitors[0].Room.To!.Value, 1e-12);
+        room = Rooms.Of(Result(filter: 0.016m), new(), hazard with { Distance = null }).Monitors[0].Room;
+        Assert.Equal(0.1, room.To!.Value, 1e-12);
+        Assert.Equal("energy", room.DecidedBy);
     }
 
     [Fact]
@@ -58,6 +60,8 @@ public sealed class RoomsTests
         Assert.False((Way with { Unit = "rad/s" }).Concerns(limit));
         Assert.False(Way.Concerns(limit with { Reaction = Reaction.None }));
         Assert.False(Way.Concerns(limit with { Side = "lower" }));
+        Assert.True(Way.Concerns(limit with { Function = "SSR" }));
+        Assert.False(Way.Concerns(limit with { Function = "SLI" }));
     }
 
     [Fact]
@@ -65,6 +69,7 @@ public sealed class RoomsTests
     {
         var room = Rooms.Of(Result(0), new() { Basis = NeedBasis.DistributionFree }, Way).Monitors[0].Room;
         Assert.Equal((null, null, "overrun"), (room.From, room.IsThere, room.DecidedBy));
+        Assert.Empty(room.Levers);
     }
 
     [Fact]
@@ -72,6 +77,7 @@ public sealed class RoomsTests
     {
         var room = Rooms.Of(Result(0), new()).Monitors[0].Room;
         Assert.Equal((0.12, null, null), (room.From, room.IsThere, room.DecidedBy));
+        Assert.Empty(room.Levers);
     }
 
     [Fact]

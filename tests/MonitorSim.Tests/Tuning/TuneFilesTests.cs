@@ -34,7 +34,26 @@ public sealed class TuneFilesTests : IDisposable
         var tuned = TuneFiles.Run(TuneBench.Plan, [bad, good, Path.Combine(_folder, "none.csv"), copy]);
         Assert.Equal(good, Assert.Single(tuned.Result!.Recordings).Trace);
         Assert.Equal([bad, bad, Path.Combine(_folder, "none.csv"), copy], tuned.Problems.Select(problem => problem.Place));
+        Assert.Equal($"{copy}: this recording has the same content as {good}; count each recording once: a copy is no further run", tuned.Problems[^1].ToString());
         Assert.Null(TuneFiles.Run(TuneBench.Plan, [bad]).Result);
+    }
+
+    /// <summary>The frontier of each recording is kept only where that was asked.</summary>
+    [Fact]
+    public void FrontiersOfSingleRecordings()
+    {
+        string[] files = [Write("a.csv", [0x41, 0x47, 0x45]), Write("b.csv", [0x43, 0x42, 0x46])];
+        Assert.All(TuneFiles.Run(TuneBench.Plan, files).Result!.Monitors.SelectMany(limit => limit.Runs), run => Assert.Empty(run.Frontier));
+        var kept = TuneFiles.Run(TuneBench.Plan, files, frontiers: true).Result!;
+        Assert.All(kept.Monitors.Single(limit => limit is { Monitor: "steps", Level: 0 }).Runs, run => Assert.Equal(run.Trace, Assert.Single(run.Frontier.Select(step => step.Trace).Distinct())));
+    }
+
+    [Fact]
+    public void PhasesNeedACycle()
+    {
+        var file = Write("a.csv", [0x41, 0x47, 0x45]);
+        Assert.Throws<InputException>(() => TuneFiles.Run(TuneBench.Plan, [file], phases: true));
+        Assert.Equal(file, TuneFiles.Run(TuneBench.Plan with { Cycle = "2 ms" }, [file], phases: true).Result!.Phases.Select(phases => phases.Trace).Distinct().Single());
     }
 
     private string Write(string name, byte[] cells)

@@ -42,6 +42,33 @@ public sealed class TuneJoinTests
         }
     }
 
+    /// <summary>The filter and the delay that all recordings together trip are the longest of those that one trips.</summary>
+    [Property(MaxTest = 60)]
+    public void TheLongestOfAllIsTheLongestOfAny(byte[][] cells)
+    {
+        var parts = cells.Select((row, k) => Tune.Run(TuneBench.Plan, [TuneBench.Trace($"run {k}", row ?? [])])).DefaultIfEmpty(Tune.Run(TuneBench.Plan, [TuneBench.Trace("run", [0x47])])).ToList();
+        var joined = Tune.Join(parts);
+        foreach (var limit in joined.Monitors)
+        {
+            var single = parts.SelectMany(part => part.Monitors).Where(other => other.Key == limit.Key).ToList();
+            Assert.Equal(single.Select(other => other.FilterAbove).OfType<decimal>().Select(above => (decimal?)above).DefaultIfEmpty().Max(), limit.FilterAbove);
+            if (!limit.NoDelayHelps) Assert.Equal(single.Select(other => other.DelayAbove).OfType<decimal>().Select(above => (decimal?)above).DefaultIfEmpty().Max(), limit.DelayAbove);
+        }
+    }
+
+    /// <summary>Recordings, runs and phases are in the order of their names, and of two recordings that need the same the first by name decides.</summary>
+    [Fact]
+    public void TheOrderIsThatOfTheNames()
+    {
+        TuneResult Part(string name) => Tune.Run(TuneBench.Plan, [TuneBench.Trace(name, [0x41, 0x47, 0x42])]) with { Phases = [new(name, new("x", "range", null, null, null, null, 0))] };
+        var joined = Tune.Join([Part("b"), Part("c"), Part("a")]);
+        Assert.Equal(["a", "b", "c"], joined.Recordings.Select(recording => recording.Trace));
+        Assert.Equal(["a", "b", "c"], joined.Phases.Select(phases => phases.Trace));
+        Assert.All(joined.Monitors.Where(limit => limit.Critical is not null), limit => Assert.Equal(["a", "b", "c"], limit.Runs.Select(run => run.Trace)));
+        Assert.All(joined.Monitors.SelectMany(limit => limit.Frontier), step => Assert.Equal("a", step.Trace));
+        Assert.Equal(joined.Monitors.OrderBy(limit => limit.Monitor, StringComparer.Ordinal).ThenBy(limit => limit.Side, StringComparer.Ordinal).ThenBy(limit => limit.Level), joined.Monitors);
+    }
+
     [Fact]
     public void PartsOfAnotherPlanAreRefused()
     {

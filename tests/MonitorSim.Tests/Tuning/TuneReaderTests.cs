@@ -15,6 +15,7 @@ public sealed class TuneReaderTests
     [InlineData("\"limit\": 0.002", "\"limit\": null", "part(30,16): 'limit' is null; it is a number; write the file again with tune --json")]
     [InlineData("\"written\": \"2 mm/s\"", "\"written\": \"2 elephants\"", "part(27,18): ")]
     [InlineData("\"title\": \"bench\"", "\"title\": ", "part(4,")]
+    [InlineData("\"reaction\": \"stop 0\"", "\"reaction\": \"stop 7\"", "part(28,19): 'stop 7' is no reaction; write stop 0, stop 1, stop 2 or none")]
     public void WhatIsWrongIsSaidWithItsPlace(string right, string wrong, string message)
     {
         var at = Good.IndexOf(right, StringComparison.Ordinal);
@@ -35,4 +36,43 @@ public sealed class TuneReaderTests
 
     [Fact]
     public void NoSuchFile() => Assert.StartsWith("no such part.json: there is no such file;", Assert.Throws<InputException>(() => TuneReader.Read("no such part.json")).Message);
+
+    [Fact]
+    public void AFrontierThatDoesNotFallIsRefused()
+    {
+        var part = Tune.Run(TuneBench.Plan, [TuneBench.Trace("run", [0x41, 0x47, 0x47, 0x46, 0x45, 0x40])]);
+        var falling = part.Monitors.First(limit => limit.Frontier.Count > 1);
+        foreach (FrontierStep[] wrong in new FrontierStep[][] { [.. falling.Frontier.Reverse()], [falling.Frontier[0], falling.Frontier[0] with { Filter = 1 }], [falling.Frontier[0], falling.Frontier[1] with { Filter = falling.Frontier[0].Filter }] })
+        {
+            var text = TuneBench.Json(part with { Monitors = [.. part.Monitors.Select(limit => limit == falling ? limit with { Frontier = wrong } : limit)] });
+            Assert.Contains(Assert.Throws<InputException>(() => TuneReader.Parse(text)).Problems, problem => problem.What == "the steps of this frontier do not fall");
+        }
+    }
+
+    /// <summary>Every member with a value of its own, so that none can stand for another.</summary>
+    [Fact]
+    public void PhasesAreReadAsTheyWereWritten()
+    {
+        var part = Tune.Run(TuneBench.Plan, [TuneBench.Trace("run", [1, 2, 3])]) with
+        {
+            Phases = [new("run", new("x", "range", 0.001m, 0.002m, 0.003m, 0.004m, 0.005m) { Limits = [new("upper", 1, 0.6, 0.007m, 0.8, 0.009m), new("lower", null, null, 0.01m, null, 0.011m)] })],
+        };
+        var read = Assert.Single(TuneReader.Parse(TuneBench.Json(part)).Phases);
+        var limits = part.Phases[0].Outcome.Limits;
+        Assert.Equal(limits, read.Outcome.Limits);
+        Assert.Equal(part.Phases[0], read with { Outcome = read.Outcome with { Limits = limits } });
+    }
+
+    [Fact]
+    public void AListIsNoResult() =>
+        Assert.Equal("part(1,1): this is no tuning result; name a file that tune --json wrote", Assert.Single(Assert.Throws<InputException>(() => TuneReader.Parse("[]")).Problems).ToString());
+
+    [Fact]
+    public void WhatCannotBeReadIsSaid()
+    {
+        var folder = Path.GetTempPath();
+        var said = Assert.Single(Assert.Throws<InputException>(() => TuneReader.Read(folder)).Problems);
+        Assert.Equal((folder, "name a file that tune --json wrote"), (said.Place, said.Fix));
+        Assert.StartsWith("the file cannot be read (", said.What, StringComparison.Ordinal);
+    }
 }
