@@ -33,7 +33,7 @@ public sealed record Room
 /// <param name="Name"><c>filter</c>, <c>cycle</c>, <c>inputDelay</c>, <c>reactionDelay</c> or <c>deceleration</c>.</param>
 /// <param name="Unit">Its SI unit; <c>1</c> for times as strong a stop.</param>
 /// <param name="Present">What it is.</param>
-/// <param name="Enough">Where there is room: the worst that leaves some. Where there is none: the least change that makes some. Null where no value does.</param>
+/// <param name="Enough">Where there is room: the worst that leaves some. Where there is none: the least change that makes some (of a cycle the longest that does). Null where no value does.</param>
 /// <param name="Extreme">The farthest that it is tried: 0 for times, twice as strong for a stop.</param>
 /// <param name="From">What production needs then; null where nothing trips whatever the limit is.</param>
 /// <param name="To">What the hazard allows then; null where no limit at all.</param>
