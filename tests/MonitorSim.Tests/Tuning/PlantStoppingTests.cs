@@ -70,6 +70,23 @@ public sealed class PlantStoppingTests
         Assert.Empty(PlantHazards.Of(plan, asked with { Unit = "rad/s" }));
     }
 
+    /// <summary>An axis that turns: by hand, 12 N·m less 2 N·m of friction accelerate 0.5 kg·m² with 20 rad/s², and friction alone stops it with 4 rad/s².</summary>
+    [Fact]
+    public void AnAxisThatTurns()
+    {
+        var plan = PlanReader.Parse("""
+            { "plan": 1, "axes": { "turntable": { "motion": "rotary", "stops": { "STO": {} }, "channels": { "velocity": { "column": "v", "unit": "rad/s" } },
+                "plant": { "inertia": "0.5 kg·m²", "coulomb": "2 N·m", "limit": "12 N·m" },
+                "monitors": [ { "name": "slow", "function": "SSR", "upper": "1 rad/s", "reaction": "stop 0" } ] } } }
+            """);
+        var asked = new Hazard { Unit = "rad/s", Stopping = new ConstantDeceleration(1) };
+        var hazard = Assert.Single(PlantHazards.Of(plan, asked));
+        Assert.Equal(("turntable.slow", 0.5), (hazard.For, hazard.Inertia));
+        StopTests.Close(20, hazard.FaultAcceleration);
+        StopTests.Close(2 * 2 / (2 * 4.0), hazard.Stopping.Distance(2));
+        Assert.Empty(PlantHazards.Of(plan, asked with { Unit = "m/s" }));
+    }
+
     [Theory]
     [InlineData("bridge-simulated", "stopping as its plant does", "--overrun", "50 mm")]
     [InlineData("lift-short-circuit", "plant.limit: a runaway at full torque needs", "--overrun", "5 mm")]
